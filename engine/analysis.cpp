@@ -1,0 +1,193 @@
+// The standing answers for one recipe, gathered: sums, percents, batch, and what is to be remarked.
+// Remarks take what an ingredient is from the shipped catalogue first and from the recipe's own entry only
+// where there is none shipped: what a stranger's recipe brings along never loosens a check. Figures for the
+// batch come from the own entries, as the person means them.
+#include "analysis.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace analysis {
+namespace {
+
+using finding::Code;
+using finding::Finding;
+using finding::Severity;
+using quantity::kHundred;
+using quantity::Percent;
+
+constexpr std::string_view kCommonPractice = "common_practice";  // key in presets/sources.json
+
+struct Case {  // what the checks look at
+    const workspace::Recipe& recipe;
+    const Analysis& analysis;
+    const catalogue::Catalogue& shipped;
+    const catalogue::Catalogue& with_own;
+
+    const catalogue::Ingredient* ingredient(std::size_t line) const {
+        const std::string& id = recipe.formula.lines[line].ingredient;
+        if (id.empty()) return nullptr;
+        const catalogue::Ingredient* known = catalogue::find_ingredient(shipped, id);
+        return known != nullptr ? known : catalogue::find_ingredient(with_own, id);
+    }
+    std::string subject(std::size_t line) const {
+        const formula::Line& said = recipe.formula.lines[line];
+        return said.ingredient.empty() ? said.name : said.ingredient;
+    }
+    // What the line comes to; of a rest line that leaves nothing or less, 0.
+    Percent percent(std::size_t line) const {
+        const formula::Line& said = recipe.formula.lines[line];
+        if (!said.rest) return said.percent;
+        return std::max(Percent{0}, analysis.rest.value_or(Percent{0}));
+    }
+};
+
+Finding about(Code code, Severity severity, std::optional<std::size_t> line, std::string subject) {
+    Finding finding;
+    finding.code = code;
+    finding.severity = severity;
+    finding.line = line;
+    finding.subject = std::move(subject);
+    return finding;
+}
+
+Finding measured(Finding finding, std::int64_t value, std::optional<std::int64_t> limit, std::string unit) {
+    finding.value = value;
+    finding.limit = limit;
+    finding.unit = std::move(unit);
+    return finding;
+}
+
+Finding sourced(Finding finding, std::string_view source, source::Standing standing) {
+    finding.source = source;
+    finding.standing = standing;
+    return finding;
+}
+
+void check_sum(const Case& the, std::vector<Finding>& found) {
+    const auto rest = formula::rest_line(the.recipe.formula);
+    const Percent sum = the.analysis.stated_sum;
+    if (the.recipe.formula.lines.empty()) {
+        found.push_back(about(Code::formula_empty, Severity::note, {}, ""));
+    } else if (!rest && sum != kHundred) {
+        found.push_back(
+            measured(about(Code::sum_not_hundred, Severity::stop, {}, ""), sum.grid, kHundred.grid, "%"));
+    } else if (rest && sum > kHundred) {
+        found.push_back(measured(about(Code::rest_negative, Severity::stop, *rest, the.subject(*rest)),
+                                 (kHundred - sum).grid, 0, "%"));
+    }
+}
+
+bool is_repeated(const formula::Formula& formula, std::size_t line) {
+    const formula::Line& said = formula.lines[line];
+    for (std::size_t before = 0; before < line; ++before) {
+        const formula::Line& other = formula.lines[before];
+        if (other.phase != said.phase || other.ingredient != said.ingredient) continue;
+        if (!said.ingredient.empty() || other.name == said.name) return true;
+    }
+    return false;
+}
+
+void check_lines(const Case& the, std::vector<Finding>& found) {
+    const catalogue::Product* product = catalogue::find_product(the.shipped, the.recipe.product);
+    const bool leave_on = product != nullptr && product->contact == "leave_on";
+    for (std::size_t i = 0; i < the.recipe.formula.lines.size(); ++i) {
+        const Percent percent = the.percent(i);
+        const bool below_zero =
+            the.recipe.formula.lines[i].rest && the.analysis.rest && *the.analysis.rest < Percent{0};
+        if (percent == Percent{0} && !below_zero)
+            found.push_back(about(Code::line_empty, Severity::note, i, the.subject(i)));
+        if (is_repeated(the.recipe.formula, i))
+            found.push_back(about(Code::line_twice, Severity::note, i, the.subject(i)));
+
+        const catalogue::Ingredient* ingredient = the.ingredient(i);
+        if (ingredient == nullptr) {
+            found.push_back(about(Code::ingredient_unknown, Severity::note, i, the.subject(i)));
+            continue;
+        }
+        const auto& usual = ingredient->usual_leave_on_percent;
+        if (!leave_on || !usual || percent == Percent{0}) continue;
+        const bool over = percent.grid > usual->value.max;
+        if (!over && percent.grid >= usual->value.min) continue;
+        found.push_back(sourced(measured(about(Code::usual_range_left,
+                                               over ? Severity::caution : Severity::note, i, the.subject(i)),
+                                         percent.grid, over ? usual->value.max : usual->value.min, "%"),
+                                usual->source, usual->standing));
+    }
+}
+
+// Water feeds what grows. Ingredients that hold water are the ones of role "water" wherever they stand, and
+// solvents and aqueous ones of the water phase; whether the preservative fits and suffices is not asked here.
+void check_water(const Case& the, std::vector<Finding>& found) {
+    std::optional<std::size_t> wet;
+    for (std::size_t i = 0; i < the.recipe.formula.lines.size(); ++i) {
+        const catalogue::Ingredient* ingredient = the.ingredient(i);
+        if (ingredient == nullptr || the.percent(i) == Percent{0}) continue;
+        if (ingredient->role == "preservative") return;
+        const bool watery =
+            ingredient->role == "water" || (ingredient->phase == catalogue::Phase::water &&
+                                            (ingredient->role == "solvent" || ingredient->role == "aqueous"));
+        if (watery && !wet) wet = i;
+    }
+    if (wet)
+        found.push_back(
+            sourced(about(Code::water_without_preservative, Severity::stop, *wet, the.subject(*wet)),
+                    kCommonPractice, source::Standing::common_practice));
+}
+
+void check_batch(const Case& the, std::vector<Finding>& found) {
+    if (!the.analysis.batch) return;
+    const batch::Batch& batch = *the.analysis.batch;
+    if (the.recipe.batch.amount == batch::Amount::grams && batch.total != batch.asked)
+        found.push_back(measured(about(Code::batch_rounded, Severity::note, {}, ""), batch.total.grid,
+                                 batch.asked.grid, "g"));
+    const bool by_volume = std::any_of(batch.fills.begin(), batch.fills.end(), [](const batch::Fill& fill) {
+        return fill.from == batch::FillFrom::said_volume;
+    });
+    if (by_volume && batch.density.known < kHundred)
+        found.push_back(measured(about(Code::density_partly_known, Severity::caution, {}, ""),
+                                 batch.density.known.grid, {}, "%"));
+    for (const batch::Line& line : batch.lines) {
+        if (line.percent == Percent{0}) continue;
+        if (line.grams == quantity::Mass{0}) {
+            found.push_back(measured(
+                about(Code::line_rounds_to_zero, Severity::caution, line.line, the.subject(line.line)),
+                quantity::share_of(batch.total, line.percent).grid, batch.division.grid, "g"));
+        } else if (line.error_grid > kLineErrorTolerance || line.error_grid < -kLineErrorTolerance) {
+            found.push_back(sourced(
+                measured(about(Code::line_error_large, Severity::caution, line.line, the.subject(line.line)),
+                         line.error_grid, kLineErrorTolerance, "%"),
+                kCommonPractice, source::Standing::common_practice));
+        }
+    }
+}
+
+// Stops first, then cautions, then notes; within each what concerns the whole, then line by line.
+bool comes_before(const Finding& a, const Finding& b) {
+    if (a.severity != b.severity) return a.severity > b.severity;
+    return a.line < b.line;  // none before any
+}
+
+}  // namespace
+
+Analysis of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped) {
+    const catalogue::Catalogue with_own = catalogue::with_own(shipped, recipe.own);
+    Analysis analysis{formula::stated_sum(recipe.formula),
+                      std::nullopt,
+                      formula::percents(recipe.formula),
+                      batch::make(recipe.formula, recipe.batch, with_own, recipe.product),
+                      {}};
+    if (formula::rest_line(recipe.formula)) analysis.rest = kHundred - analysis.stated_sum;
+
+    std::vector<Finding> found;
+    const Case the{recipe, analysis, shipped, with_own};
+    check_sum(the, found);
+    check_lines(the, found);
+    check_water(the, found);
+    check_batch(the, found);
+    std::stable_sort(found.begin(), found.end(), comes_before);
+    analysis.findings = std::move(found);
+    return analysis;
+}
+
+}  // namespace analysis

@@ -1,0 +1,48 @@
+// The part of CBOR (RFC 8949) a recipe link needs: unsigned integers, UTF-8 text, arrays, and nothing else.
+// Only the one canonical form is read (section 4.2.1: shortest heads, definite lengths); JSON libraries read more
+// than that, which is why this small reader is ours.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+#include "result.h"
+
+namespace cbor {
+
+class Writer {
+  public:
+    void integer(std::uint64_t value);
+    void text(std::string_view utf8);
+    void array(std::uint64_t count);  // then `count` items
+    const std::string& bytes() const { return bytes_; }
+
+  private:
+    void head(unsigned kind, std::uint64_t value);
+    std::string bytes_;
+};
+
+// Reads item by item; the first failure stays (link_truncated, link_not_canonical, link_content) and every later
+// read gives 0, "" or an empty array, so a caller may check once at the end.
+class Reader {
+  public:
+    explicit Reader(std::string_view bytes) : bytes_(bytes) {}
+    std::uint64_t integer();
+    std::string text(std::size_t most_bytes);
+    std::uint64_t array(std::uint64_t most_items);
+    bool next_is_text() const;
+    bool at_end() const { return at_ == bytes_.size(); }
+    bool failed() const { return failed_; }
+    const result::Error& error() const { return error_; }
+
+  private:
+    std::uint64_t head(unsigned kind);
+    void fail(result::Code code);
+    std::string_view bytes_;
+    std::size_t at_ = 0;
+    bool failed_ = false;
+    result::Error error_;
+};
+
+}  // namespace cbor

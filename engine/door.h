@@ -1,0 +1,30 @@
+// The command line: `tarebench VERB [FILE or -]` reads JSON, prints JSON, exit 0; bad input: exit 2 and one line
+// "place: what is wrong" on stderr. Verbs are pure functions from text to text, one file each; main is in door.cpp.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "store.h"
+
+namespace door {
+
+struct Answer {
+    int exit_code = 0;
+    std::string out, err;
+};
+
+inline constexpr std::size_t kMostInputBytes = 5'000'000;
+
+Answer run(std::string_view verb, std::string_view input, const store::Presets& presets);
+
+Answer batch(std::string_view input, const store::Presets& presets);
+Answer link(std::string_view input, const store::Presets& presets);
+Answer open(std::string_view input, const store::Presets& presets);
+Answer sheet(std::string_view input, const store::Presets& presets);
+
+Answer refuse(const result::Error& error, const store::Presets& presets);  // exit 2, one line
+Answer usage(const store::Presets& presets);                               // the same, naming the verbs
+Answer unreadable(std::string_view file, const store::Presets& presets);   // the same, naming the file
+
+}  // namespace door

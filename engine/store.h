@@ -1,0 +1,61 @@
+// The only door for JSON: recipes and the kept workspace in and out, and the shipped presets in.
+// Old versions are lifted step by step (store_migrations.cpp); a newer one is refused with version_newer.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "catalogue.h"
+#include "result.h"
+#include "words.h"
+#include "workspace.h"
+
+namespace store {
+
+inline constexpr int kFormat = 1;
+
+// One recipe as a file ({"tarebench":1,"kind":"formula",…}). Unknown keys are refused by name, so nothing a person
+// wrote is dropped in silence; numbers must lie on the grid. Ingredients that are not in any catalogue are kept.
+result::Result<workspace::Recipe> read_recipe(std::string_view json);
+std::string write_recipe(const workspace::Recipe& recipe);   // indented, keys in the order of the contract
+
+// --- presets ---
+struct Presets {
+    catalogue::Catalogue catalogue;
+    std::vector<words::Table> words;                                    // by language
+    std::vector<std::pair<std::string, workspace::Recipe>> recipes;     // file stem -> recipe, sorted
+};
+using File = std::pair<std::string_view, std::string_view>;             // "ingredients/waxes.json" -> text
+// Refuses the whole set at the first fault: place "ingredients/waxes.json: shea.density".
+result::Result<Presets> read_presets(const std::vector<File>& files);
+
+// --- what is kept on the device: two keys in turn for each record ---
+// A record's text is "<save counter> <crc32 as 8 hex> <json>"; the checksum is over counter and json.
+struct Record {
+    std::uint64_t saves = 0;
+    std::string json;
+    bool operator==(const Record&) const = default;
+};
+std::string write_record(const Record& record);
+result::Result<Record> read_record(std::string_view text);
+
+struct Slots {               // the texts found under "<key>.a" and "<key>.b"
+    std::optional<std::string> a, b;
+};
+struct Chosen {
+    std::optional<Record> record;      // the valid one with the higher counter
+    std::vector<std::string> damaged;  // texts that are there but not valid, to be kept aside and shown
+    char next_slot = 'a';              // where the next save goes: never over the chosen one
+};
+Chosen choose(const Slots& slots);
+
+std::string write_kept(const workspace::Kept& kept);          // JSON for a record
+result::Result<workspace::Kept> read_kept(std::string_view json);
+std::string write_settings(const workspace::Settings& settings, std::string_view open);
+result::Result<std::pair<workspace::Settings, std::string>> read_settings(std::string_view json);
+
+}  // namespace store

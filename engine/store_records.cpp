@@ -1,0 +1,215 @@
+// What is kept on the device: records with counter and checksum under two keys in turn, and what goes into them.
+// Which keys those are, and when to save, is the host's business.
+#include "store.h"
+
+#include <array>
+
+#include "checksum.h"
+#include "store_json.h"
+#include "store_migrations.h"
+#include "store_recipe.h"
+
+namespace store {
+namespace {
+
+using store_json::Failure;
+using store_json::Fields;
+using store_json::Json;
+using store_json::Writer;
+
+constexpr std::array<std::pair<std::string_view, workspace::Theme>, 3> kThemes{{
+    {"system", workspace::Theme::system},
+    {"light", workspace::Theme::light},
+    {"dark", workspace::Theme::dark},
+}};
+constexpr std::array<std::pair<std::string_view, workspace::DecimalSign>, 3> kSigns{{
+    {"system", workspace::DecimalSign::system},
+    {"point", workspace::DecimalSign::point},
+    {"comma", workspace::DecimalSign::comma},
+}};
+
+std::string hex8(std::uint32_t value) {
+    constexpr char kHex[] = "0123456789abcdef";
+    std::string out;
+    for (int shift = 28; shift >= 0; shift -= 4) out += kHex[(value >> shift) & 15u];
+    return out;
+}
+
+std::string checksum_of(std::string_view counter, std::string_view json) {
+    std::string covered(counter);
+    covered += ' ';
+    covered += json;
+    return hex8(checksum::crc32(covered));
+}
+
+result::Result<Json> opened(std::string_view json, std::string_view kind) {
+    result::Result<Json> tree = store_json::parse(json);
+    if (!tree) return tree;
+    return store_migrations::lifted(std::move(tree).value(), kind, "", store_migrations::steps());
+}
+
+Writer heading(std::string_view kind) {
+    Writer writer(store_json::Layout::one_line);
+    writer.object();
+    writer.key("tarebench");
+    writer.whole(kFormat);
+    writer.pair("kind", kind);
+    return writer;
+}
+
+workspace::Scale scale_from(const Json& value, const std::string& place, Failure& failure) {
+    workspace::Scale scale;
+    Fields fields(value, place, failure);
+    scale.name = fields.text("name");
+    fields.need("division_g");
+    scale.division = fields.mass("division_g").value_or(quantity::Mass{});
+    scale.capacity = fields.mass("capacity_g").value_or(quantity::Mass{});
+    fields.finish();
+    return scale;
+}
+
+}  // namespace
+
+std::string write_record(const Record& record) {
+    const std::string counter = std::to_string(record.saves);
+    return counter + " " + checksum_of(counter, record.json) + " " + record.json;
+}
+
+result::Result<Record> read_record(std::string_view text) {
+    constexpr std::size_t kDigits = 20;  // of the largest counter
+    const result::Error damaged{result::Code::checksum_wrong, "", ""};
+    const std::size_t space = text.substr(0, kDigits + 1).find(' ');
+    if (space == std::string_view::npos || space == 0) return damaged;
+    const std::string_view counter = text.substr(0, space);
+    Record record;
+    for (const char c : counter) {
+        if (c < '0' || c > '9') return damaged;
+        const auto digit = static_cast<std::uint64_t>(c - '0');
+        if (record.saves > (UINT64_MAX - digit) / 10) return damaged;
+        record.saves = record.saves * 10 + digit;
+    }
+    if (counter.size() > 1 && counter[0] == '0') return damaged;
+    const std::string_view rest = text.substr(space + 1);
+    if (rest.size() < 9 || rest[8] != ' ') return damaged;
+    record.json = rest.substr(9);
+    if (rest.substr(0, 8) != checksum_of(counter, record.json)) return damaged;
+    return record;
+}
+
+Chosen choose(const Slots& slots) {
+    Chosen chosen;
+    std::optional<Record> read[2];
+    const std::optional<std::string>* texts[2] = {&slots.a, &slots.b};
+    for (int i = 0; i < 2; ++i) {
+        if (!texts[i]->has_value()) continue;
+        result::Result<Record> record = read_record(**texts[i]);
+        if (record) {
+            read[i] = std::move(record).value();
+        } else {
+            chosen.damaged.push_back(**texts[i]);
+        }
+    }
+    if (read[0] && (!read[1] || read[0]->saves >= read[1]->saves)) {
+        chosen.record = std::move(read[0]);
+        chosen.next_slot = 'b';
+    } else if (read[1]) {
+        chosen.record = std::move(read[1]);
+        chosen.next_slot = 'a';
+    } else {
+        chosen.next_slot = slots.a && !slots.b ? 'b' : 'a';  // an empty key before one that holds something damaged
+    }
+    return chosen;
+}
+
+std::string write_kept(const workspace::Kept& kept) {
+    Writer writer = heading("kept");
+    writer.pair("id", kept.id);
+    writer.key("saves");
+    writer.whole(kept.saves);
+    if (!kept.changed.empty()) writer.pair("changed", kept.changed);
+    if (!kept.binned.empty()) writer.pair("binned", kept.binned);
+    writer.key("recipe");
+    store_recipe::write(writer, kept.recipe);
+    return writer.finish();
+}
+
+result::Result<workspace::Kept> read_kept(std::string_view json) {
+    const result::Result<Json> document = opened(json, "kept");
+    if (!document) return document.error();
+    Failure failure;
+    Fields fields(*document, "", failure);
+    fields.any("tarebench");
+    fields.any("kind");
+    workspace::Kept kept;
+    kept.id = fields.needed_text("id");
+    fields.need("saves");
+    kept.saves = fields.whole("saves").value_or(0);
+    kept.changed = fields.text("changed");
+    kept.binned = fields.text("binned");
+    fields.need("recipe");
+    if (const Json* recipe = fields.any("recipe")) kept.recipe = store_recipe::recipe_from(*recipe, "recipe", failure);
+    fields.finish();
+    if (failure.failed()) return *failure.error;
+    return kept;
+}
+
+std::string write_settings(const workspace::Settings& settings, std::string_view open) {
+    Writer writer = heading("settings");
+    writer.pair("language", settings.language);
+    for (const auto& [word, sign] : kSigns) {
+        if (sign == settings.sign) writer.pair("decimal_sign", word);
+    }
+    for (const auto& [word, theme] : kThemes) {
+        if (theme == settings.theme) writer.pair("theme", word);
+    }
+    writer.pair("hosted_address", settings.hosted_address);
+    writer.key("scales");
+    writer.list();
+    for (const workspace::Scale& scale : settings.scales) {
+        writer.object();
+        writer.pair("name", scale.name);
+        writer.pair_figure("division_g", scale.division.grid);
+        if (scale.capacity.grid != 0) writer.pair_figure("capacity_g", scale.capacity.grid);
+        writer.end();
+    }
+    writer.end();
+    writer.pair("open", open);
+    return writer.finish();
+}
+
+result::Result<std::pair<workspace::Settings, std::string>> read_settings(std::string_view json) {
+    const result::Result<Json> document = opened(json, "settings");
+    if (!document) return document.error();
+    Failure failure;
+    Fields fields(*document, "", failure);
+    fields.any("tarebench");
+    fields.any("kind");
+    workspace::Settings settings;
+    settings.language = fields.needed_text("language");
+    const std::string sign_word = fields.needed_text("decimal_sign");
+    bool known = false;
+    for (const auto& [word, sign] : kSigns) {
+        if (word == sign_word) settings.sign = sign, known = true;
+    }
+    if (!known) failure.at(result::Code::field_unknown_value, "decimal_sign", sign_word);
+    const std::string theme_word = fields.needed_text("theme");
+    known = false;
+    for (const auto& [word, theme] : kThemes) {
+        if (word == theme_word) settings.theme = theme, known = true;
+    }
+    if (!known) failure.at(result::Code::field_unknown_value, "theme", theme_word);
+    settings.hosted_address = fields.text("hosted_address");
+    fields.need("scales");
+    settings.scales.clear();
+    if (const Json* scales = fields.list("scales")) {
+        for (std::size_t i = 0; i < scales->size() && !failure.failed(); ++i) {
+            settings.scales.push_back(scale_from((*scales)[i], store_json::indexed("scales", i), failure));
+        }
+    }
+    std::string open = fields.text("open");
+    fields.finish();
+    if (failure.failed()) return *failure.error;
+    return std::pair{std::move(settings), std::move(open)};
+}
+
+}  // namespace store

@@ -1,0 +1,13 @@
+// Whether bytes are UTF-8 (RFC 3629: shortest forms, no surrogates, up to U+10FFFF). Knows nothing about letters.
+#pragma once
+
+#include <cstddef>
+#include <string_view>
+
+namespace utf8 {
+
+// Bytes of the character that starts at `at`: 1 to 4, or 0 when there is none that is well formed.
+std::size_t length_at(std::string_view text, std::size_t at);
+bool valid(std::string_view text);
+
+}  // namespace utf8

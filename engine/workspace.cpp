@@ -1,0 +1,240 @@
+// The edits on the book, and the check of a recipe that came from outside.
+// Bounds on what a recipe brings along besides its lines (own ingredients, containers, dates) stand here;
+// whether its ids are known to a catalogue is not asked: an unknown one is kept.
+#include "workspace.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace workspace {
+namespace {
+
+using quantity::kHundred;
+using quantity::Mass;
+using quantity::Percent;
+using result::Code;
+using result::Error;
+using Fault = std::optional<Error>;
+
+constexpr std::size_t kMostShortBytes = 80;   // ids, markets, roles
+constexpr std::size_t kMostLongBytes = 1000;  // notes, cautions and sources of own ingredients
+constexpr std::size_t kMostOwn = formula::kMostLines;
+constexpr std::size_t kMostContainerKinds = 50;
+constexpr std::size_t kMostStock = formula::kMostLines;
+constexpr std::int64_t kMostMinutes = 100000;  // ten weeks: a maceration takes six
+constexpr std::int64_t kMostPeople = 10000;
+
+std::string place(std::string_view list, std::size_t index, std::string_view field) {
+    return std::string(list) + "[" + std::to_string(index) + "]." + std::string(field);
+}
+
+Fault too_long(std::string_view text, std::size_t most, std::string at) {
+    if (text.size() <= most) return std::nullopt;
+    return Error{Code::text_too_long, std::move(at), std::to_string(most)};
+}
+
+Fault named(std::string_view text, std::string at) {
+    if (text.empty()) return Error{Code::name_empty, std::move(at), ""};
+    return too_long(text, kMostShortBytes, std::move(at));
+}
+
+Fault outside(std::int64_t grid, std::int64_t most, std::string at) {
+    if (grid < 0) return Error{Code::number_negative, std::move(at), decimal::print(grid)};
+    if (grid > most) return Error{Code::number_too_large, std::move(at), decimal::print(grid)};
+    return std::nullopt;
+}
+
+Fault whole_outside(std::int64_t count, std::int64_t most, std::string at) {
+    if (count < 0) return Error{Code::number_negative, std::move(at), std::to_string(count)};
+    if (count > most) return Error{Code::number_too_large, std::move(at), std::to_string(count)};
+    return std::nullopt;
+}
+
+bool is_date(std::string_view text) {
+    if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
+    const auto number = [&](std::size_t from, std::size_t count) {
+        int value = 0;
+        for (std::size_t i = from; i < from + count; ++i) {
+            if (text[i] < '0' || text[i] > '9') return -1;
+            value = value * 10 + (text[i] - '0');
+        }
+        return value;
+    };
+    static constexpr int kDays[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    const int year = number(0, 4), month = number(5, 2), day = number(8, 2);
+    if (year < 0 || month < 1 || month > 12 || day < 1) return false;
+    const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+    return day <= kDays[month - 1] + (month == 2 && leap ? 1 : 0);
+}
+
+Fault fault_of_head(const Recipe& recipe) {
+    if (auto fault = too_long(recipe.title, kMostTitleBytes, "title")) return fault;
+    if (auto fault = named(recipe.product, "product")) return fault;
+    if (auto fault = too_long(recipe.market, kMostShortBytes, "market")) return fault;
+    if (!recipe.date.empty() && !is_date(recipe.date))
+        return Error{Code::field_unknown_value, "date", recipe.date};
+    if (auto fault = too_long(recipe.person, kMostShortBytes, "person")) return fault;
+    return too_long(recipe.notes, kMostNotesBytes, "notes");
+}
+
+Fault fault_of_own(const std::vector<catalogue::Ingredient>& own) {
+    if (own.size() > kMostOwn) return Error{Code::too_many, "ingredients", std::to_string(kMostOwn)};
+    for (std::size_t i = 0; i < own.size(); ++i) {
+        const catalogue::Ingredient& mine = own[i];
+        const auto at = [&](std::string_view field) { return place("ingredients", i, field); };
+        if (auto fault = named(mine.id, at("id"))) return fault;
+        for (std::size_t before = 0; before < i; ++before)
+            if (own[before].id == mine.id) return Error{Code::preset_duplicate, at("id"), mine.id};
+        if (auto fault = too_long(mine.name, kMostShortBytes, at("names"))) return fault;
+        if (auto fault = too_long(mine.role, kMostShortBytes, at("role"))) return fault;
+        for (const auto& [market, name] : mine.inci) {
+            if (auto fault = named(market, at("inci"))) return fault;
+            if (auto fault = too_long(name, kMostLongBytes, at("inci"))) return fault;
+        }
+        for (const auto& [key, cap] : mine.max_percent) {
+            if (auto fault = named(key, at("max_percent"))) return fault;
+            if (auto fault = outside(cap.grid, kHundred.grid, at("max_percent"))) return fault;
+        }
+        if (mine.density)
+            if (auto fault =
+                    outside(mine.density->value.density.grid, 100 * decimal::kOne, at("density_g_per_ml")))
+                return fault;
+        const std::pair<std::string_view, const std::string*> texts[] = {{"inci_source", &mine.inci_source},
+                                                                         {"origin", &mine.origin},
+                                                                         {"caution", &mine.caution},
+                                                                         {"note", &mine.note},
+                                                                         {"source", &mine.source}};
+        for (const auto& [field, text] : texts)
+            if (auto fault = too_long(*text, kMostLongBytes, at(field))) return fault;
+    }
+    return std::nullopt;
+}
+
+Fault fault_of_steps(const Recipe& recipe) {
+    if (recipe.steps.size() > kMostSteps) return Error{Code::too_many, "steps", std::to_string(kMostSteps)};
+    for (std::size_t i = 0; i < recipe.steps.size(); ++i) {
+        const formula::Step& step = recipe.steps[i];
+        if (auto fault = too_long(step.text, kMostStepBytes, place("steps", i, "text"))) return fault;
+        if (step.minutes)
+            if (auto fault = whole_outside(*step.minutes, kMostMinutes, place("steps", i, "minutes")))
+                return fault;
+        const auto is_its_phase = [&](const formula::Phase& phase) { return phase.id == step.phase; };
+        const auto& phases = recipe.formula.phases;
+        if (!step.phase.empty() && std::none_of(phases.begin(), phases.end(), is_its_phase))
+            return Error{Code::phase_missing, place("steps", i, "phase"), step.phase};
+    }
+    return std::nullopt;
+}
+
+Fault fault_of_containers(const std::vector<batch::Containers>& containers) {
+    if (containers.size() > kMostContainerKinds)
+        return Error{Code::too_many, "batch.containers", std::to_string(kMostContainerKinds)};
+    for (std::size_t i = 0; i < containers.size(); ++i) {
+        const auto at = [&](std::string_view field) { return place("batch.containers", i, field); };
+        if (auto fault = named(containers[i].id, at("id"))) return fault;
+        if (auto fault = whole_outside(containers[i].count, batch::kMostContainers, at("count")))
+            return fault;
+        if (containers[i].fill_g)
+            if (auto fault = outside(containers[i].fill_g->grid, batch::kLargest.grid, at("fill_g")))
+                return fault;
+        if (containers[i].fill_percent)
+            if (auto fault = outside(containers[i].fill_percent->grid, kHundred.grid, at("fill_percent")))
+                return fault;
+    }
+    return std::nullopt;
+}
+
+// Whether a batch can be made of it is for batch to say; here only figures that no batch could mean are
+// refused.
+Fault fault_of_batch(const batch::Request& batch) {
+    if (batch.division <= Mass{0} || batch.division > batch::kLargest)
+        return Error{Code::division_invalid, "batch.division_g", decimal::print(batch.division.grid)};
+    if (batch.loss && (*batch.loss < Percent{0} || *batch.loss >= kHundred))
+        return Error{Code::loss_invalid, "batch.loss_percent", decimal::print(batch.loss->grid)};
+    if (auto fault = outside(batch.grams.grid, batch::kLargest.grid, "batch.grams")) return fault;
+    if (auto fault = fault_of_containers(batch.containers)) return fault;
+    if (auto fault = whole_outside(batch.people, kMostPeople, "batch.people")) return fault;
+    if (auto fault = whole_outside(batch.each, kMostPeople, "batch.each")) return fault;
+    if (batch.stock.size() > kMostStock)
+        return Error{Code::too_many, "batch.stock", std::to_string(kMostStock)};
+    for (std::size_t i = 0; i < batch.stock.size(); ++i) {
+        if (auto fault = named(batch.stock[i].ingredient, place("batch.stock", i, "ingredient")))
+            return fault;
+        if (auto fault =
+                outside(batch.stock[i].grams.grid, batch::kLargest.grid, place("batch.stock", i, "grams")))
+            return fault;
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+void add(Workspace& workspace, std::string id, Recipe recipe, std::string now) {
+    workspace.open = id;
+    workspace.recipes.insert(workspace.recipes.begin(),
+                             Kept{std::move(id), std::move(recipe), 0, std::move(now), ""});
+}
+
+result::Result<std::string> copy(Workspace& workspace, std::string_view id, std::string new_id,
+                                 std::string copied_title, std::string now) {
+    const Kept* kept = find(workspace, id);
+    if (kept == nullptr) return Error{Code::not_a_recipe, std::string(id), ""};
+    if (auto fault = too_long(copied_title, kMostTitleBytes, "title")) return *fault;
+    Recipe recipe = kept->recipe;
+    recipe.title = std::move(copied_title);
+    add(workspace, new_id, std::move(recipe), std::move(now));
+    return new_id;
+}
+
+bool bin(Workspace& workspace, std::string_view id, std::string now) {
+    Kept* kept = find(workspace, id);
+    if (kept == nullptr || !kept->binned.empty() || now.empty()) return false;
+    kept->binned = std::move(now);
+    if (workspace.open == id) workspace.open.clear();
+    return true;
+}
+
+bool restore(Workspace& workspace, std::string_view id) {
+    Kept* kept = find(workspace, id);
+    if (kept == nullptr || kept->binned.empty()) return false;
+    kept->binned.clear();
+    return true;
+}
+
+bool erase_binned(Workspace& workspace, std::string_view id) {
+    const Kept* kept = find(workspace, id);
+    if (kept == nullptr || kept->binned.empty()) return false;
+    workspace.recipes.erase(workspace.recipes.begin() + (kept - workspace.recipes.data()));
+    return true;
+}
+
+Kept* find(Workspace& workspace, std::string_view id) {
+    for (Kept& kept : workspace.recipes)
+        if (kept.id == id) return &kept;
+    return nullptr;
+}
+
+const Kept* find(const Workspace& workspace, std::string_view id) {
+    for (const Kept& kept : workspace.recipes)
+        if (kept.id == id) return &kept;
+    return nullptr;
+}
+
+result::Result<Recipe> checked(Recipe recipe) {
+    if (auto fault = fault_of_head(recipe)) return *fault;
+    auto formula = formula::checked(std::move(recipe.formula));
+    if (!formula) return formula.error();
+    recipe.formula = std::move(formula).value();
+    if (auto fault = fault_of_own(recipe.own)) return *fault;
+    if (auto fault = fault_of_steps(recipe)) return *fault;
+    if (auto fault = fault_of_batch(recipe.batch)) return *fault;
+    return recipe;
+}
+
+std::string display_name(const catalogue::Catalogue& catalogue, const formula::Line& line) {
+    const catalogue::Ingredient* ingredient = catalogue::find_ingredient(catalogue, line.ingredient);
+    if (ingredient != nullptr && !ingredient->name.empty()) return ingredient->name;
+    return line.name.empty() ? line.ingredient : line.name;
+}
+
+}  // namespace workspace

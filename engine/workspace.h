@@ -1,0 +1,83 @@
+// Everything a person keeps on one device: recipes, the bin, settings. Plain values with ==, changed only by the edits
+// below, so that a test can do whatever a hand can and a step back is a copy put back.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "batch.h"
+#include "catalogue.h"
+#include "formula.h"
+#include "result.h"
+
+namespace workspace {
+
+struct Recipe {
+    std::string title;
+    std::string product = "salve";  // catalogue id of the product kind
+    std::string market, date, person;  // "" when not said; date YYYY-MM-DD
+    formula::Formula formula;
+    std::vector<catalogue::Ingredient> own;
+    std::vector<formula::Step> steps;
+    batch::Request batch;
+    std::string notes;
+    bool operator==(const Recipe&) const = default;
+};
+
+inline constexpr std::size_t kMostTitleBytes = 80;
+inline constexpr std::size_t kMostNotesBytes = 20000;
+inline constexpr std::size_t kMostSteps = 60;
+inline constexpr std::size_t kMostStepBytes = 1000;
+
+struct Kept {  // one entry of the formula book
+    std::string id;            // made on this device, never shared
+    Recipe recipe;
+    std::uint64_t saves = 0;   // save counter
+    std::string changed;       // instant, UTC: 2026-11-25T12:00:00Z; "" unknown
+    std::string binned;        // instant when it went to the bin; "" when it is in the book
+    bool operator==(const Kept&) const = default;
+};
+
+struct Scale {
+    std::string name;
+    quantity::Mass division, capacity;  // capacity 0: not said
+    bool operator==(const Scale&) const = default;
+};
+
+enum class Theme { system, light, dark };
+enum class DecimalSign { system, point, comma };
+
+struct Settings {
+    std::string language = "en";
+    DecimalSign sign = DecimalSign::system;
+    Theme theme = Theme::system;
+    std::string hosted_address;  // what goes before '#' when the page was opened from disk
+    std::vector<Scale> scales{{"", {100}, {}}, {"", {10000}, {}}};  // 0.01 g and 1 g
+    bool operator==(const Settings&) const = default;
+};
+
+struct Workspace {
+    std::vector<Kept> recipes;  // newest first
+    Settings settings;
+    std::string open;           // id of the open recipe, "" none
+    bool operator==(const Workspace&) const = default;
+};
+
+// Edits on the book. `id` and `now` come from the host: the engine has no clock and no chance.
+void add(Workspace& workspace, std::string id, Recipe recipe, std::string now);  // and opens it
+result::Result<std::string> copy(Workspace& workspace, std::string_view id, std::string new_id,
+                                 std::string copied_title, std::string now);
+bool bin(Workspace& workspace, std::string_view id, std::string now);
+bool restore(Workspace& workspace, std::string_view id);
+bool erase_binned(Workspace& workspace, std::string_view id);
+Kept* find(Workspace& workspace, std::string_view id);
+const Kept* find(const Workspace& workspace, std::string_view id);
+
+// A recipe that came from outside, checked against every bound above and formula::checked; place of the first fault.
+result::Result<Recipe> checked(Recipe recipe);
+std::string display_name(const catalogue::Catalogue& catalogue, const formula::Line& line);
+
+}  // namespace workspace

@@ -1,0 +1,97 @@
+// Frames are owed, never looped: what happens asks for some, they are drawn, then nothing runs. One timer wakes the
+// program for what is due later. globalThis.tarebench tells tests how many were drawn and when all is quiet.
+mergeInto(LibraryManager.library, {
+    $Frames: {
+        owed: 0,
+        armed: false,
+        inside: false, // the program is running: whatever happens now waits in the queue
+        drawn: 0,
+        timer: 0,
+        wakeAt: 0, // 0: no timer
+
+        request: function (count) {
+            Frames.owed = Math.max(Frames.owed, count);
+            Frames.arm();
+        },
+        arm: function () {
+            if (Frames.armed || Frames.owed <= 0 || globalThis.tarebench.crashed) return;
+            Frames.armed = true;
+            requestAnimationFrame(Frames.tick);
+        },
+        tick: function () {
+            Frames.armed = false;
+            if (Frames.owed <= 0) return;
+            Frames.owed -= 1;
+            Frames.step(1);
+            Frames.arm();
+        },
+        step: function (draw) {
+            if (Frames.inside || globalThis.tarebench.crashed) return;
+            Frames.inside = true;
+            try {
+                _platform_step(draw);
+                if (draw) Frames.drawn += 1;
+            } finally {
+                Frames.inside = false;
+            }
+        },
+        wake: function (inMs) {
+            const at = performance.now() + Math.max(0, inMs);
+            if (Frames.wakeAt && at >= Frames.wakeAt) return;
+            clearTimeout(Frames.timer);
+            Frames.wakeAt = at;
+            // A timer counts in 32 bits; a wish further away than that is renewed by the frame in between.
+            Frames.timer = setTimeout(Frames.awake, Math.min(inMs, 0x7fffffff));
+        },
+        awake: function () {
+            Frames.wakeAt = 0;
+            Frames.request(1);
+        },
+        quiet: function () {
+            const wakesSoon = Frames.wakeAt !== 0 && Frames.wakeAt - performance.now() < 30;
+            return Frames.owed <= 0 && !Frames.armed && !Frames.inside && !wakesSoon;
+        },
+        settled: function () {
+            return new Promise(function (resolve) {
+                const look = function () {
+                    if (!Frames.quiet()) return setTimeout(look, 8);
+                    return setTimeout(function () { Frames.quiet() ? resolve() : look(); }, 0);
+                };
+                look();
+            });
+        },
+    },
+
+    shell_request_frame__deps: ['$Frames'],
+    shell_request_frame: function (count) {
+        Frames.request(count);
+    },
+
+    shell_request_wake__deps: ['$Frames'],
+    shell_request_wake: function (inMs) {
+        Frames.wake(inMs);
+    },
+
+    shell_running__deps: ['$Frames'],
+    shell_running: function () {
+        Object.assign(globalThis.tarebench, {
+            frames: function () { return Frames.drawn; },
+            quiet: Frames.quiet,
+            settled: Frames.settled,
+        });
+        globalThis.tarebench.started();
+    },
+
+    shell_cannot_draw: function () {
+        globalThis.tarebench.fail('drawing');
+    },
+
+    shell_local_date: function () {
+        const now = new Date();
+        return now.getFullYear() * 10000 + (now.getMonth() + 1) * 100 + now.getDate();
+    },
+
+    shell_chance: function () {
+        return crypto.getRandomValues(new Int32Array(1))[0];
+    },
+});

@@ -1,0 +1,155 @@
+// The window: size in real pixels, safe areas, the phone's keyboard, what the person prefers. The canvas is drawn anew
+// inside the observer's own call, so that it is never seen stretched.
+mergeInto(LibraryManager.library, {
+    $View__deps: ['$Arrivals', '$Frames', '$Twin'],
+    $View: {
+        canvas: null,
+        wide: 0,
+        high: 0,
+        told: '',
+        wishes: null,
+        observer: null,
+
+        // The exact size of the canvas in device pixels where the browser knows it.
+        size: function (entry) {
+            const exact = entry && entry.devicePixelContentBoxSize && entry.devicePixelContentBoxSize[0];
+            const box = View.canvas.getBoundingClientRect();
+            // An emulated device ratio may be missing from the exact size: then it is worth nothing.
+            const pick = function (length, precise) {
+                const rounded = Math.round(length * devicePixelRatio);
+                return Math.max(1, Math.abs(precise - rounded) <= 1 ? precise : rounded);
+            };
+            View.wide = pick(box.width, exact ? exact.inlineSize : NaN);
+            View.high = pick(box.height, exact ? exact.blockSize : NaN);
+        },
+
+        // Height the keyboard covers. Only while something is edited: bars that come and go are no keyboard.
+        keyboard: function () {
+            const seen = globalThis.visualViewport;
+            if (!seen || seen.scale > 1.01 || !Twin.edited(document.activeElement)) return 0;
+            const covered = innerHeight - seen.height - seen.offsetTop;
+            return covered > 60 ? covered : 0;
+        },
+
+        tell: function () {
+            const safe = getComputedStyle(document.getElementById('safe-area'));
+            const inset = function (side) { return parseFloat(safe['padding' + side]) || 0; };
+            let flags = 0;
+            View.wishes.forEach(function (wish, i) { if (wish.matches) flags |= 1 << i; });
+            if ((1.5).toLocaleString(navigator.language).includes(',')) flags |= 32;
+            if (location.protocol !== 'http:' && location.protocol !== 'https:') flags |= 64;
+            const numbers = [View.wide, View.high, devicePixelRatio, inset('Top'), inset('Right'), inset('Bottom'),
+                inset('Left'), View.keyboard(), flags];
+            const said = numbers.join(' ') + navigator.language;
+            if (said === View.told) return false;
+            View.told = said;
+            _platform_window(...numbers, Arrivals.text(location.href.split('#')[0]), Arrivals.text(navigator.language));
+            return true;
+        },
+
+        // On a change: tell, and draw at once if the canvas itself changed, for its picture is gone.
+        changed: function (kind) {
+            if (globalThis.tarebench.crashed || !View.tell()) return;
+            Arrivals.push(kind);
+            if (View.canvas.width === View.wide && View.canvas.height === View.high) return;
+            View.canvas.width = View.wide;
+            View.canvas.height = View.high;
+            Frames.step(1);
+        },
+
+        viewport: function () {
+            const seen = globalThis.visualViewport;
+            // Zoomed in by two fingers, one finger moves the section that is seen.
+            document.documentElement.classList.toggle('zoomed', seen.scale > 1.01);
+            // iOS pushes the page up for its keyboard; what is edited is moved into view by the program instead.
+            if (seen.scale <= 1.01 && (scrollX || scrollY)) scrollTo(0, 0);
+            View.changed('resized');
+        },
+
+        resolution: function () {
+            matchMedia('(resolution: ' + devicePixelRatio + 'dppx)').addEventListener('change', function () {
+                View.size();
+                View.changed('resized');
+                View.resolution();
+            }, { once: true });
+        },
+
+        observe: function () {
+            View.observer.disconnect();
+            try {
+                View.observer.observe(View.canvas, { box: 'device-pixel-content-box' });
+            } catch (unknown) {
+                View.observer.observe(View.canvas);
+            }
+        },
+
+        start: function () {
+            View.canvas = document.getElementById('canvas');
+            // In the order of the flags of platform_window().
+            View.wishes = ['(pointer: coarse)', '(prefers-color-scheme: dark)', '(prefers-reduced-motion: reduce)',
+                '(prefers-contrast: more)', '(forced-colors: active)'].map(function (query) { return matchMedia(query); });
+            for (const wish of View.wishes) wish.addEventListener('change', function () { View.changed('preferences'); });
+            View.size();
+            View.canvas.width = View.wide;
+            View.canvas.height = View.high;
+            View.tell();
+
+            View.observer = new ResizeObserver(function (entries) {
+                View.size(entries[entries.length - 1]);
+                View.changed('resized');
+            });
+            View.observe();
+            View.resolution();
+            if (globalThis.visualViewport) {
+                visualViewport.addEventListener('resize', View.viewport);
+                visualViewport.addEventListener('scroll', View.viewport);
+                // Some versions give the new height only a moment after the keyboard came or went.
+                for (const kind of ['focusin', 'focusout'])
+                    addEventListener(kind, function () { setTimeout(View.viewport, 300); });
+            }
+            addEventListener('languagechange', function () { View.changed('preferences'); });
+            document.addEventListener('visibilitychange', function () {
+                if (document.visibilityState === 'hidden') Arrivals.act('hidden');
+                else Frames.request(3);
+            });
+            addEventListener('pagehide', function () { Arrivals.act('hidden'); });
+        },
+    },
+
+    shell_watch_window__deps: ['$View'],
+    shell_watch_window: function () {
+        Twin.start();
+        View.start();
+    },
+
+    // The old canvas's drawing context is gone for good; a new one takes its place on the page.
+    shell_new_canvas__deps: ['$View'],
+    shell_new_canvas: function () {
+        const made = View.canvas.cloneNode(false);
+        View.canvas.replaceWith(made);
+        View.canvas = Twin.canvas = made;
+        View.observe();
+    },
+
+    shell_page_colours: function (dark, background, ink, field, accent) {
+        const css = function (rgb) { return '#' + (rgb >>> 0).toString(16).padStart(6, '0'); };
+        const style = document.documentElement.style;
+        style.setProperty('--ground', css(background));
+        style.setProperty('--ink', css(ink));
+        style.setProperty('--field', css(field));
+        style.setProperty('--accent', css(accent));
+        style.setProperty('color-scheme', dark ? 'dark' : 'light');
+        for (const meta of document.querySelectorAll('meta[name=theme-color]')) meta.content = css(background);
+    },
+
+    shell_page_language: function (language, title) {
+        document.documentElement.lang = UTF8ToString(language);
+        document.title = UTF8ToString(title);
+    },
+
+    // The native field is set in the letters the canvas draws.
+    shell_page_font: function (at, size) {
+        const face = new FontFace('Tarebench', HEAPU8.slice(at, at + size).buffer);
+        face.load().then(function () { document.fonts.add(face); }, function () { /* the system's letters do too */ });
+    },
+});

@@ -1,0 +1,96 @@
+// node pack.mjs --shell shell --js tarebench_page.js --out folder
+// Makes the one file, folder/tarebench.html, and the hosted copy of the same page, folder/hosted/.
+// The wasm goes in compressed (gzip in base64, unpacked by boot.js), before the scripts. Every script and style
+// is named in the policy by its hash, so nothing else can run. Plain node: no package is needed.
+import { createHash } from 'node:crypto';
+import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+
+const options = {};
+for (let i = 2; i < process.argv.length; i += 2) options[process.argv[i].replace(/^--/, '')] = process.argv[i + 1];
+const { shell, js, out } = options;
+if (!shell || !js || !out) fail('usage: pack.mjs --shell FOLDER --js FILE --out FOLDER');
+
+function fail(sentence) {
+    console.error(`pack: ${sentence}`);
+    process.exit(1);
+}
+
+const read = (name) => readFileSync(join(shell, name), 'utf8');
+const sha256 = (text, encoding) => createHash('sha256').update(text).digest(encoding);
+
+const parts = {
+    page: read('index.html'),
+    style: read('style.css'),
+    boot: read('boot.js'),
+    worker: read('service_worker.js'),
+    manifest: read('manifest.webmanifest'),
+    glue: readFileSync(js, 'utf8'),
+};
+const wasm = readFileSync(js.replace(/\.js$/, '.wasm'));
+
+// One name for this very build: same parts, same name.
+const hash = createHash('sha256');
+for (const part of [...Object.values(parts), wasm]) hash.update(sha256(part));
+const build = hash.digest('hex').slice(0, 12);
+for (const name of Object.keys(parts)) parts[name] = parts[name].replaceAll('@BUILD@', build);
+
+for (const name of ['boot', 'glue'])
+    if (/<\/script|<!--/i.test(parts[name])) fail(`the script ${name} holds text that would end it inside a page`);
+if (/<\/style/i.test(parts.style)) fail('style.css holds text that would end it inside a page');
+
+const scripts = [parts.boot, parts.glue];
+const payload = gzipSync(wasm, { level: 9 }).toString('base64');
+
+function policy(hosted) {
+    const own = hosted ? "'self'" : "'none'";
+    return [
+        "default-src 'none'",
+        `script-src ${scripts.map((text) => `'sha256-${sha256(text, 'base64')}'`).join(' ')} 'wasm-unsafe-eval'`,
+        `style-src 'sha256-${sha256(parts.style, 'base64')}'`,
+        `img-src data: blob:${hosted ? " 'self'" : ''}`,
+        `connect-src ${own}`,
+        `manifest-src ${own}`,
+        `worker-src ${own}`,
+        "base-uri 'none'",
+        "form-action 'none'",
+    ].join('; ');
+}
+
+const installable = [
+    '<link rel="manifest" href="manifest.webmanifest">',
+    '<link rel="icon" href="icons/icon-192.png">',
+    '<link rel="apple-touch-icon" href="icons/icon-180.png">',
+].join('\n');
+
+function page(hosted) {
+    const filled = {
+        CSP: `<meta http-equiv="Content-Security-Policy" content="${policy(hosted)}">`,
+        HOSTED: hosted ? installable : '',
+        STYLE: `<style>${parts.style}</style>`,
+        WASM: `<script type="text/plain" id="tarebench-wasm" data-encoding="gzip-base64">${payload}</script>`,
+        SCRIPTS: scripts.map((text) => `<script>${text}</script>`).join('\n'),
+    };
+    let text = parts.page;
+    for (const [name, value] of Object.entries(filled)) {
+        const pieces = text.split(`<!--${name}-->`);
+        if (pieces.length !== 2) fail(`index.html must hold <!--${name}--> once, it is there ${pieces.length - 1} times`);
+        text = pieces.join(value);
+    }
+    return text;
+}
+
+const single = page(false);
+const hostedFolder = join(out, 'hosted');
+rmSync(hostedFolder, { recursive: true, force: true });
+mkdirSync(hostedFolder, { recursive: true });
+writeFileSync(join(hostedFolder, 'index.html'), page(true));
+writeFileSync(join(hostedFolder, 'tarebench.html'), single);
+writeFileSync(join(hostedFolder, 'service_worker.js'), parts.worker);
+writeFileSync(join(hostedFolder, 'manifest.webmanifest'), parts.manifest);
+if (existsSync(join(shell, 'icons'))) cpSync(join(shell, 'icons'), join(hostedFolder, 'icons'), { recursive: true });
+writeFileSync(join(out, 'tarebench.html'), single);
+
+const kb = (count) => `${Math.round(count / 1000)} kB`;
+console.log(`tarebench.html ${kb(Buffer.byteLength(single))} (gzip ${kb(gzipSync(single).length)}), build ${build}`);

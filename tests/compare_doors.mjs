@@ -1,0 +1,122 @@
+// node compare_doors.mjs NATIVE WASM_JS: the command line, native and as wasm under node, must answer alike:
+// same bytes on both streams, same exit code, for every preset recipe and verb and for bad inputs.
+// Native reads a file and wasm reads "-" (and the other way round for the verb sheet), so both ways are tried.
+// Says nothing about whether the answers are right; that is for test_*.cpp.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const [native, wasm] = process.argv.slice(2);
+const root = join(dirname(fileURLToPath(import.meta.url)), '..');
+const scratch = mkdtempSync(join(tmpdir(), 'tarebench-doors-'));
+const file = join(scratch, 'input');
+let passed = 0;
+let failed = 0;
+
+function answer(program, verb, input, byFile) {
+    writeFileSync(file, input);
+    const [command, ...before] = program;
+    const run = spawnSync(command, [...before, verb, byFile ? file : '-'], {
+        input: byFile ? '' : input,
+        maxBuffer: 1 << 28,
+    });
+    return { code: run.status, out: run.stdout, err: run.stderr };
+}
+
+// Compares one verb on one input; `expected` is an exit code, or null where either will do. Returns the output.
+function compare(what, verb, input, expected) {
+    const byFile = verb !== 'sheet';
+    const one = answer([native], verb, input, byFile);
+    const two = answer([process.execPath, wasm], verb, input, !byFile);
+    const problems = [];
+    if (one.code !== two.code) problems.push(`exit code ${one.code} against ${two.code}`);
+    if (!one.out.equals(two.out)) problems.push(`other output: ${firstDifference(one.out, two.out)}`);
+    if (!one.err.equals(two.err)) problems.push(`other message: ${one.err} against ${two.err}`);
+    if (expected !== null && one.code !== expected) problems.push(`exit code ${one.code}, ${one.err}`);
+    if (one.code === 0 && one.out.length === 0) problems.push('no output');
+    if (one.code !== 0 && !/^[^\n]+: [^\n]+\n$/.test(one.err)) problems.push(`not one line "place: what": ${one.err}`);
+    if (problems.length === 0) passed += 1;
+    else failed += 1;
+    for (const problem of problems) console.log(`${verb} on ${what}: ${problem}`);
+    return one.code === 0 ? one.out.toString('utf8') : '';
+}
+
+function firstDifference(one, two) {
+    let at = 0;
+    while (at < one.length && one[at] === two[at]) at += 1;
+    return `at byte ${at}: "${one.subarray(at - 20, at + 20)}" against "${two.subarray(at - 20, at + 20)}"`;
+}
+
+const recipes = readdirSync(join(root, 'presets/recipes')).filter((name) => name.endsWith('.json')).sort();
+let fragment = '';
+for (const name of recipes) {
+    const recipe = readFileSync(join(root, 'presets/recipes', name));
+    compare(name, 'batch', recipe, 0);
+    compare(name, 'sheet', recipe, 0);
+    const link = compare(name, 'link', recipe, 0);
+    if (!link) continue;
+    fragment = JSON.parse(link).link;
+    const opened = compare(`the link of ${name}`, 'open', fragment, 0);
+    // A link once more from what it opened to is the same link.
+    if (opened && compare(`${name} opened again`, 'link', opened, 0) !== link) {
+        console.log(`link on ${name}: another link after one way there and back`);
+        failed += 1;
+    }
+}
+
+const recipeOf = (lines, batch) => JSON.stringify({ tarebench: 1, kind: 'formula', title: 'Test', lines, batch });
+const half = { name: 'Plum kernel oil', percent: 50, phase: 'A' };
+const bad = {
+    nothing: '',
+    'a word': 'hello',
+    'half a file': '{"tarebench":1,',
+    'no recipe': '{"a":[1,2,3]}',
+    'a list': '[]',
+    'deep nesting': '['.repeat(20000),
+    'a formula that adds to 50': recipeOf([half], { grams: 250 }),
+    'a negative batch': recipeOf([half, { name: 'Rest', rest: true, phase: 'A' }], { grams: -1 }),
+    'a text for a number': recipeOf([{ ...half, percent: 'half' }], { grams: 250 }),
+    'percent over 100': recipeOf([{ ...half, percent: 1e300 }], { grams: 250 }),
+    'a newer version': '{"tarebench":999,"kind":"formula","title":"x","lines":[]}',
+    'bytes that are no UTF-8': Buffer.from([0x7b, 0x22, 0xff, 0xfe, 0x22, 0x3a, 0x31, 0x7d]),
+};
+for (const [what, input] of Object.entries(bad)) for (const verb of ['batch', 'sheet']) compare(what, verb, input, 2);
+for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'a newer version', 'bytes that are no UTF-8'])
+    compare(what, 'link', bad[what], 2);
+
+const links = { nothing: '', 'a word': 'hello', 'a hash alone': '#', 'bytes that are no UTF-8': bad['bytes that are no UTF-8'] };
+if (fragment) {
+    const middle = Math.floor(fragment.length / 2);
+    const other = fragment[middle] === 'A' ? 'B' : 'A';
+    links['a link cut short'] = fragment.slice(0, middle);
+    links['an altered link'] = fragment.slice(0, middle) + other + fragment.slice(middle + 1);
+    links['a link with more behind it'] = `${fragment}AAAA`;
+    links['a very long link'] = fragment + 'A'.repeat(300000);
+}
+for (const [what, input] of Object.entries(links)) compare(what, 'open', input, 2);
+
+// Bad files kept for the unit tests: either verdict will do, as long as it is one.
+for (const name of readdirSync(join(root, 'tests/data')).filter((entry) => entry.startsWith('bad_')).sort())
+    for (const verb of ['batch', 'sheet', 'link'])
+        compare(name, verb, readFileSync(join(root, 'tests/data', name)), null);
+
+for (const program of [[native], [process.execPath, wasm]]) {
+    const missing = spawnSync(program[0], [...program.slice(1), 'batch', join(scratch, 'none')]);
+    const unknown = spawnSync(program[0], [...program.slice(1), 'dance', '-'], { input: '{}' });
+    for (const [what, run] of Object.entries({ missing, unknown })) {
+        const fine = run.status === 2 && run.stdout.length === 0 && /^[^\n]+: [^\n]+\n$/.test(run.stderr);
+        if (!fine) console.log(`${program.at(-1)}, ${what}: exit code ${run.status}, "${run.stderr}"`);
+        if (fine) passed += 1;
+        else failed += 1;
+    }
+}
+
+rmSync(scratch, { recursive: true });
+if (recipes.length === 0) {
+    console.log('no preset recipe was found');
+    failed += 1;
+}
+console.log(`${passed} passed, ${failed} failed`);
+process.exit(failed === 0 ? 0 : 1);

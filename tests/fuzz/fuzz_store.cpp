@@ -1,0 +1,28 @@
+// Stored texts: what is read as a recipe, kept recipe, settings or record is written to something that reads the same.
+#include <cstdint>
+#include <cstdlib>
+#include <string>
+
+#include "engine/store.h"
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+    const std::string text(reinterpret_cast<const char*>(data), size);
+    if (const auto recipe = store::read_recipe(text)) {
+        const auto again = store::read_recipe(store::write_recipe(*recipe));
+        if (!again || !(*again == *recipe)) std::abort();
+    }
+    if (const auto kept = store::read_kept(text)) {
+        const auto again = store::read_kept(store::write_kept(*kept));
+        if (!again || !(*again == *kept)) std::abort();
+    }
+    if (const auto settings = store::read_settings(text)) {
+        const auto again = store::read_settings(store::write_settings(settings->first, settings->second));
+        if (!again || !(*again == *settings)) std::abort();
+    }
+    if (const auto record = store::read_record(text)) {
+        if (store::write_record(*record) != text) std::abort();
+    }
+    const store::Chosen chosen = store::choose({text, store::write_record({1, "{}"})});
+    if (!chosen.record) std::abort();
+    return 0;
+}

@@ -1,0 +1,307 @@
+// The shipped data as the engine reads them, against the frozen link numbers and against published values;
+// and the faults that the loader must refuse (tests/data/bad_preset_*.json).
+#include <fstream>
+#include <iterator>
+#include <map>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "doctest/doctest.h"
+#include "engine/formula.h"
+#include "engine/store.h"
+#include "engine/store_json.h"
+#include "presets_data.h"
+
+namespace {
+
+std::vector<store::File> shipped_files() {
+    std::vector<store::File> files;
+    for (unsigned long i = 0; i < presets_data::kCount; ++i)
+        files.emplace_back(presets_data::kFiles[i].name,
+                           std::string_view(presets_data::kFiles[i].text, presets_data::kFiles[i].size));
+    return files;
+}
+
+const store::Presets& shipped() {
+    static const store::Presets presets = [] {
+        auto read = store::read_presets(shipped_files());
+        if (!read) FAIL("the presets are refused at ", read.error().place, " (", read.error().detail, ")");
+        return read.value();
+    }();
+    return presets;
+}
+
+const catalogue::Ingredient& ingredient(std::string_view id) {
+    const catalogue::Ingredient* found = catalogue::find_ingredient(shipped().catalogue, id);
+    REQUIRE(found != nullptr);
+    return *found;
+}
+
+std::string test_data(const std::string& name) {
+    std::ifstream file(std::string(TAREBENCH_SOURCE_DIR) + "/tests/data/" + name, std::ios::binary);
+    REQUIRE_MESSAGE(file.good(), name);
+    return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+}
+
+result::Error refusal_of(const std::string& name) {
+    const std::string bad = test_data("bad_preset_" + name + ".json");
+    std::vector<store::File> files{{"ingredients/bad.json", bad}};
+    for (const store::File& file : shipped_files())
+        if (file.first == "sources.json") files.push_back(file);
+    const auto read = store::read_presets(files);
+    REQUIRE_MESSAGE(!read, name);
+    return read.error();
+}
+
+std::int64_t grid(double value) {
+    return decimal::from_double(value).value();
+}
+
+bool is(const catalogue::Known<catalogue::Range>& known, double min, double max, std::string_view source) {
+    return known && known->value == catalogue::Range{grid(min), grid(max)} && known->source == source;
+}
+
+struct Cited {
+    std::string source;
+    source::Standing standing;
+};
+std::vector<Cited> cited(const catalogue::Catalogue& all) {
+    std::vector<Cited> out;
+    const auto add = [&](const auto& known) {
+        if (known) out.push_back({known->source, known->standing});
+    };
+    for (const catalogue::Ingredient& one : all.ingredients) {
+        add(one.density), add(one.melting_c), add(one.iodine_value), add(one.saponification_value);
+        add(one.unsaponifiables_percent), add(one.shelf_life_months), add(one.usual_leave_on_percent);
+        add(one.fatty_acids);
+        if (one.fatty_acids && !one.fatty_acids->value.range_percent.empty())
+            out.push_back({one.fatty_acids->value.range_source, one.fatty_acids->value.range_standing});
+    }
+    for (const catalogue::Container& one : all.containers)
+        add(one.nominal_ml), add(one.fill_g);
+    for (const catalogue::Product& one : all.products) {
+        add(one.ifra_category);
+        for (const catalogue::UsualShare& share : one.usual)
+            out.push_back({share.source, share.standing});
+    }
+    return out;
+}
+
+}  // namespace
+
+TEST_CASE("the shipped presets are read, and each figure comes with its source") {
+    const catalogue::Ingredient& beeswax = ingredient("beeswax_yellow");
+    CHECK(beeswax.name == "Beeswax, yellow");
+    CHECK(beeswax.inci.at("eu") == "Cera Alba");
+    REQUIRE(beeswax.density);
+    CHECK(beeswax.density->value.density.grid == grid(0.964));
+    CHECK(catalogue::find_source(shipped().catalogue, beeswax.density->source) != nullptr);
+}
+
+TEST_CASE("69 ingredients, 22 containers and 19 product kinds are shipped") {
+    CHECK(shipped().catalogue.ingredients.size() == 69);
+    CHECK(shipped().catalogue.containers.size() == 22);
+    CHECK(shipped().catalogue.products.size() == 19);
+    CHECK(shipped().recipes.size() >= 3);
+}
+
+TEST_CASE("link numbers that are out in the world never change and never go away") {
+    const auto frozen = store_json::parse(test_data("frozen_numbers.json"));
+    REQUIRE(frozen);
+    const catalogue::Catalogue& all = shipped().catalogue;
+    for (const auto& [id, number] : (*frozen)["ingredients"].items()) {
+        CAPTURE(id);
+        REQUIRE(catalogue::find_ingredient(all, id) != nullptr);
+        CHECK(catalogue::find_ingredient(all, id)->number == number.get<std::uint32_t>());
+    }
+    for (const auto& [id, number] : (*frozen)["containers"].items()) {
+        CAPTURE(id);
+        REQUIRE(catalogue::find_container(all, id) != nullptr);
+        CHECK(catalogue::find_container(all, id)->number == number.get<std::uint32_t>());
+    }
+    for (const auto& [id, number] : (*frozen)["products"].items()) {
+        CAPTURE(id);
+        REQUIRE(catalogue::find_product(all, id) != nullptr);
+        CHECK(catalogue::find_product(all, id)->number == number.get<std::uint32_t>());
+    }
+    // and what is new has been entered in the list
+    CHECK((*frozen)["ingredients"].size() == all.ingredients.size());
+    CHECK((*frozen)["containers"].size() == all.containers.size());
+    CHECK((*frozen)["products"].size() == all.products.size());
+}
+
+TEST_CASE("the ingredients that most balms are made of have the link numbers that take one byte") {
+    for (const char* id :
+         {"water", "beeswax_yellow", "beeswax_white", "candelilla", "shea", "cocoa", "coconut", "olive",
+          "sunflower", "almond", "jojoba", "castor", "tocopherol", "sunflower_ho", "glycerin"})
+        CHECK(ingredient(id).number < 24);
+}
+
+TEST_CASE("product kinds are offered in the order of their numbers, from the lip balm on") {
+    const auto& products = shipped().catalogue.products;
+    CHECK(products.front().id == "lip_balm");
+    CHECK(products.back().id == "baby_balm");
+    for (std::size_t i = 0; i < products.size(); ++i)
+        CHECK(products[i].number == i);
+}
+
+TEST_CASE("every source in the bibliography is used, and a value stands as its source stands") {
+    const catalogue::Catalogue& all = shipped().catalogue;
+    std::set<std::string> used;
+    for (const catalogue::Ingredient& one : all.ingredients)
+        if (!one.inci.empty()) used.insert(one.inci_source);
+    for (const Cited& one : cited(all)) {
+        CAPTURE(one.source);
+        used.insert(one.source);
+        CHECK(one.standing == catalogue::find_source(all, one.source)->standing);
+    }
+    for (const source::Entry& entry : all.sources) {
+        CAPTURE(entry.key);
+        CHECK(used.count(entry.key) == 1);
+    }
+}
+
+TEST_CASE("a fatty-acid profile adds to 100 % and lies inside the range beside it") {
+    std::size_t profiles = 0;
+    for (const catalogue::Ingredient& one : shipped().catalogue.ingredients) {
+        if (!one.fatty_acids) continue;
+        CAPTURE(one.id);
+        ++profiles;
+        std::int64_t sum = 0;
+        for (const auto& [acid, percent] : one.fatty_acids->value.percent)
+            sum += percent;
+        CHECK(sum == 100 * decimal::kOne);
+        for (const auto& [acid, range] : one.fatty_acids->value.range_percent) {
+            CAPTURE(acid);
+            const auto at = one.fatty_acids->value.percent.find(acid);
+            const std::int64_t percent = at == one.fatty_acids->value.percent.end() ? 0 : at->second;
+            CHECK(percent >= range.min);
+            CHECK(percent <= range.max);
+        }
+    }
+    CHECK(profiles == 36);
+}
+
+TEST_CASE("the iodine value worked out from a profile of triglycerides lies within the stated range") {
+    // AOCS Cd 1c-85, triglyceride factors; ricinoleic, hydroxystearic and 22:2 from molar masses (3 chains
+    // + 38.05).
+    const std::map<std::string, double> factor{{"16:1", 0.950}, {"18:1", 0.860},      {"18:2", 1.732},
+                                               {"18:3", 2.616}, {"20:1", 0.785},      {"22:1", 0.723},
+                                               {"22:2", 1.454}, {"ricinoleic", 0.816}};
+    for (const catalogue::Ingredient& one : shipped().catalogue.ingredients) {
+        if (!one.fatty_acids || !one.iodine_value || one.fatty_acids->value.bound_as != "triglycerides")
+            continue;
+        CAPTURE(one.id);
+        double iodine = 0;
+        for (const auto& [acid, percent] : one.fatty_acids->value.percent)
+            if (const auto at = factor.find(acid); at != factor.end())
+                iodine += at->second * decimal::to_double(percent);
+        CHECK(iodine >= decimal::to_double(one.iodine_value->value.min) - 0.5);
+        CHECK(iodine <= decimal::to_double(one.iodine_value->value.max) + 0.5);
+    }
+}
+
+TEST_CASE("published constants stand as they were printed") {
+    CHECK(is(ingredient("coconut").saponification_value, 248, 265, "cx_coconut"));  // Codex CXS 210, Table 2
+    CHECK(is(ingredient("coconut").iodine_value, 6.3, 10.6, "cx_coconut"));         // Codex CXS 210, Table 2
+    CHECK(is(ingredient("soybean").iodine_value, 124, 139, "cx_soy"));              // Codex CXS 210, Table 2
+    CHECK(is(ingredient("shea").saponification_value, 160, 195, "cx_325r"));        // Codex CXS 325R, Table 2
+    CHECK(is(ingredient("candelilla").saponification_value, 43, 65, "nf_cand"));    // USP35-NF30
+    CHECK(is(ingredient("carnauba").melting_c, 80, 86, "nf_carn"));                 // USP28-NF23
+    CHECK(is(ingredient("beeswax_white").melting_c, 62, 65, "nf_wwax"));            // USP32-NF27
+    CHECK(is(ingredient("hydrogenated_castor").melting_c, 85, 88, "nf_hco"));       // USP35-NF30
+    CHECK(is(ingredient("lanolin").melting_c, 38, 44, "usp_lan"));                  // USP28
+    CHECK(is(ingredient("safflower").iodine_value, 140, 150, "merck_saff"));        // Merck-Index-style entry
+    CHECK(is(ingredient("sunflower_wax").melting_c, 74, 77, "ocl_2022"));           // OCL 2022, Table 1
+    const auto& palm_kernel = ingredient("palm_kernel").fatty_acids->value;         // Codex CXS 210, Table 1
+    CHECK(palm_kernel.range_percent.at("12:0") == catalogue::Range{grid(45), grid(55)});
+    CHECK(palm_kernel.range_source == "cx_palm_kernel");
+    CHECK(ingredient("jojoba").density->value.density.grid ==
+          grid(0.8642));  // Merck-Index-style entry, 25 °C
+    CHECK(ingredient("jojoba").density->value.temp_c_grid == grid(25));
+}
+
+TEST_CASE("what is not known is not there: no zero stands in for it") {
+    CHECK(!ingredient("rice_bran_wax").density);
+    CHECK(!ingredient("rice_bran_wax").density_unknown.empty());
+    CHECK(!ingredient("sunflower_wax").iodine_value);
+    CHECK(!ingredient("squalane").vegan.has_value());
+    CHECK(!ingredient("carnauba").density->value.temp_c_grid.has_value());
+    CHECK(!catalogue::find_container(shipped().catalogue, "paper_tube_small")->nominal_ml);
+}
+
+TEST_CASE("only wax esters and free acids are kept apart from fats") {
+    CHECK(ingredient("jojoba").fatty_acids->value.bound_as == "wax_esters");
+    CHECK(ingredient("stearic_acid").fatty_acids->value.bound_as == "free_acids");
+    CHECK(ingredient("olive").fatty_acids->value.bound_as == "triglycerides");
+}
+
+TEST_CASE("the starter recipes use shipped things only, and each formula comes to 100 %") {
+    const catalogue::Catalogue& all = shipped().catalogue;
+    for (const auto& [stem, recipe] : shipped().recipes) {
+        CAPTURE(stem);
+        CHECK(catalogue::find_product(all, recipe.product) != nullptr);
+        const auto percents = formula::percents(recipe.formula);
+        REQUIRE(percents);
+        std::map<std::string, std::int64_t> by_role;
+        for (std::size_t i = 0; i < recipe.formula.lines.size(); ++i) {
+            const auto* one = catalogue::find_ingredient(all, recipe.formula.lines[i].ingredient);
+            REQUIRE(one != nullptr);
+            by_role[one->role] += (*percents)[i].grid;
+            REQUIRE(one->usual_leave_on_percent);
+            CHECK((*percents)[i].grid >= one->usual_leave_on_percent->value.min);
+            CHECK((*percents)[i].grid <= one->usual_leave_on_percent->value.max);
+        }
+        for (const catalogue::UsualShare& usual : catalogue::find_product(all, recipe.product)->usual) {
+            const auto at = by_role.find(usual.role);
+            if (at == by_role.end()) continue;
+            CAPTURE(usual.role);
+            CHECK(at->second >= usual.percent.min);
+            CHECK(at->second <= usual.percent.max);
+        }
+        for (const batch::Containers& containers : recipe.batch.containers)
+            CHECK(catalogue::find_container(all, containers.id) != nullptr);
+        if (by_role.count("water") != 0) CHECK(by_role.count("preservative") == 1);
+    }
+}
+
+TEST_CASE("a figure without a unit in its name is refused with its place") {
+    CHECK(refusal_of("unit_missing") == result::Error{result::Code::preset_unit_missing,
+                                                      "ingredients/bad.json: meadow_wax.melting.min", ""});
+}
+
+TEST_CASE("a figure without a source, or with one nobody has, is refused") {
+    CHECK(refusal_of("source_missing").code == result::Code::preset_source_missing);
+    CHECK(refusal_of("source_unknown") == result::Error{result::Code::preset_source_missing,
+                                                        "ingredients/bad.json: meadow_wax.melting.source",
+                                                        "a_book_nobody_wrote"});
+}
+
+TEST_CASE("a value that claims to stand firmer than its source is refused") {
+    const result::Error error = refusal_of("firmer_than_source");
+    CHECK(error.code == result::Code::field_unknown_value);
+    CHECK(error.place == "ingredients/bad.json: meadow_wax.melting.standing");
+}
+
+TEST_CASE("an id or a link number that is taken, and records out of order, are refused") {
+    CHECK(refusal_of("id_twice").code == result::Code::preset_duplicate);
+    CHECK(refusal_of("number_of_another") ==
+          result::Error{result::Code::preset_duplicate, "ingredients/bad.json: orchard_wax.number", "1"});
+    CHECK(refusal_of("unsorted").code == result::Code::preset_unsorted);
+}
+
+TEST_CASE("slips of the pen in a preset file are refused, none passed over") {
+    CHECK(refusal_of("key_unknown").place == "ingredients/bad.json: meadow_wax.firmness");
+    CHECK(refusal_of("role_unknown").place == "ingredients/bad.json: meadow_wax.role");
+    CHECK(refusal_of("range_reversed").place == "ingredients/bad.json: meadow_wax.melting");
+    CHECK(refusal_of("density_silent").place == "ingredients/bad.json: meadow_wax.density_unknown");
+    CHECK(refusal_of("key_twice").place == "ingredients/bad.json: ingredients[0].name");
+    CHECK(refusal_of("cut_off").code == result::Code::json_malformed);
+}
+
+TEST_CASE("presets without a bibliography, or with a file of no known kind, are refused") {
+    CHECK(store::read_presets({}).error().place == "sources.json");
+    const auto stray = store::read_presets({{"notes.json", "{}"}, {"sources.json", "{\"sources\": {}}"}});
+    CHECK(stray.error().place == "notes.json");
+}

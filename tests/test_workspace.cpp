@@ -1,0 +1,146 @@
+// The book and its edits, and the check of a recipe from outside.
+#include <string>
+
+#include "doctest/doctest.h"
+#include "engine/workspace.h"
+#include "support.h"
+
+using result::Code;
+using result::Error;
+using workspace::Recipe;
+using workspace::Workspace;
+
+namespace {
+
+Recipe balm() {
+    Recipe recipe;
+    recipe.title = "Orchard lip balm";
+    recipe.formula = support::formula_of({support::line("wax", 250000), support::rest("sunflower")});
+    recipe.steps = {{"A", "Melt over a water bath.", 15}, {"", "Pour.", {}}};
+    recipe.batch = support::containers({{"tube", 14, {}, {}}}, 100);
+    return recipe;
+}
+
+Workspace book() {
+    Workspace book;
+    workspace::add(book, "one", balm(), "2026-11-25T12:00:00Z");
+    workspace::add(book, "two", Recipe{}, "2026-11-25T13:00:00Z");
+    return book;
+}
+
+}  // namespace
+
+TEST_CASE("a recipe added stands first in the book and is open") {
+    const Workspace two = book();
+    REQUIRE(two.recipes.size() == 2);
+    CHECK(two.recipes[0].id == "two");
+    CHECK(two.open == "two");
+    CHECK(workspace::find(two, "one")->recipe.title == "Orchard lip balm");
+    CHECK(workspace::find(two, "one")->changed == "2026-11-25T12:00:00Z");
+    CHECK(workspace::find(two, "three") == nullptr);
+}
+
+TEST_CASE("a copy has its own id and title and is open") {
+    Workspace two = book();
+    CHECK(workspace::copy(two, "one", "three", "Orchard lip balm, copy", "2026-11-26T00:00:00Z").value() == "three");
+    CHECK(two.open == "three");
+    CHECK(two.recipes[0].recipe.title == "Orchard lip balm, copy");
+    CHECK(two.recipes[0].recipe.formula == balm().formula);
+    CHECK(workspace::find(two, "one")->recipe == balm());
+    CHECK(workspace::copy(two, "nine", "ten", "x", "").error() == Error{Code::not_a_recipe, "nine", ""});
+    CHECK(workspace::copy(two, "one", "ten", std::string(81, 'x'), "").error().code == Code::text_too_long);
+    CHECK(two.recipes.size() == 3);
+}
+
+TEST_CASE("a recipe goes to the bin, comes back, and is only erased from there") {
+    Workspace two = book();
+    CHECK_FALSE(workspace::erase_binned(two, "two"));
+    CHECK(workspace::bin(two, "two", "2026-11-26T00:00:00Z"));
+    CHECK(two.open.empty());
+    CHECK_FALSE(workspace::bin(two, "two", "2026-11-27T00:00:00Z"));
+    CHECK(workspace::find(two, "two")->binned == "2026-11-26T00:00:00Z");
+    CHECK(workspace::restore(two, "two"));
+    CHECK_FALSE(workspace::restore(two, "two"));
+    CHECK(two == [] {
+        Workspace same = book();
+        same.open.clear();
+        return same;
+    }());
+    CHECK(workspace::bin(two, "two", "2026-11-26T00:00:00Z"));
+    CHECK(workspace::erase_binned(two, "two"));
+    CHECK(two.recipes.size() == 1);
+    CHECK_FALSE(workspace::bin(two, "two", "2026-11-26T00:00:00Z"));
+}
+
+TEST_CASE("binning a recipe that is not open leaves the open one open") {
+    Workspace two = book();
+    CHECK(workspace::bin(two, "one", "2026-11-26T00:00:00Z"));
+    CHECK(two.open == "two");
+}
+
+TEST_CASE("a sound recipe passes the check unchanged") {
+    CHECK(workspace::checked(balm()).value() == balm());
+    CHECK(workspace::checked(Recipe{}).value() == Recipe{});
+}
+
+TEST_CASE("a recipe from outside is refused at its first fault, with the place") {
+    const auto fault = [](auto change) {
+        Recipe recipe = balm();
+        catalogue::Ingredient own;
+        own.id = "own";
+        recipe.own = {own, own};
+        recipe.own[1].id = "other";
+        REQUIRE(workspace::checked(recipe).ok());
+        change(recipe);
+        const auto checked = workspace::checked(recipe);
+        REQUIRE_FALSE(checked.ok());
+        return checked.error();
+    };
+    CHECK(fault([](Recipe& r) { r.title = std::string(81, 'x'); }) == Error{Code::text_too_long, "title", "80"});
+    CHECK(fault([](Recipe& r) { r.product = ""; }) == Error{Code::name_empty, "product", ""});
+    CHECK(fault([](Recipe& r) { r.market = std::string(81, 'x'); }).place == "market");
+    CHECK(fault([](Recipe& r) { r.person = std::string(81, 'x'); }).place == "person");
+    CHECK(fault([](Recipe& r) { r.notes = std::string(20001, 'x'); }).place == "notes");
+    for (const char* date : {"2026-13-01", "2026-02-29", "2026-00-10", "2026-1-1", "yesterday", "2026-04-31", "2026/04/01"})
+        CHECK(fault([&](Recipe& r) { r.date = date; }) == Error{Code::field_unknown_value, "date", date});
+    CHECK(fault([](Recipe& r) { r.formula.lines[0].percent = {-1}; }).place == "lines[0].percent");
+    CHECK(fault([](Recipe& r) { r.own[1].id = "own"; }) == Error{Code::preset_duplicate, "ingredients[1].id", "own"});
+    CHECK(fault([](Recipe& r) { r.own[1].id = ""; }) == Error{Code::name_empty, "ingredients[1].id", ""});
+    CHECK(fault([](Recipe& r) { r.own[0].max_percent["salve"] = {-1}; }).place == "ingredients[0].max_percent");
+    CHECK(fault([](Recipe& r) { r.own[0].note = std::string(1001, 'x'); }).place == "ingredients[0].note");
+    CHECK(fault([](Recipe& r) { r.own.resize(101); }).code == Code::too_many);
+    CHECK(fault([](Recipe& r) { r.steps.resize(61); }) == Error{Code::too_many, "steps", "60"});
+    CHECK(fault([](Recipe& r) { r.steps[1].text = std::string(1001, 'x'); }).place == "steps[1].text");
+    CHECK(fault([](Recipe& r) { r.steps[1].phase = "Q"; }) == Error{Code::phase_missing, "steps[1].phase", "Q"});
+    CHECK(fault([](Recipe& r) { r.steps[0].minutes = -1; }) == Error{Code::number_negative, "steps[0].minutes", "-1"});
+    CHECK(fault([](Recipe& r) { r.steps[0].minutes = 1000000; }).code == Code::number_too_large);
+    CHECK(fault([](Recipe& r) { r.batch.division = {0}; }) == Error{Code::division_invalid, "batch.division_g", "0"});
+    CHECK(fault([](Recipe& r) { r.batch.loss = quantity::kHundred; }).place == "batch.loss_percent");
+    CHECK(fault([](Recipe& r) { r.batch.grams = {-1}; }).place == "batch.grams");
+    CHECK(fault([](Recipe& r) { r.batch.containers[0].count = -1; }).place == "batch.containers[0].count");
+    CHECK(fault([](Recipe& r) { r.batch.containers[0].id = ""; }).place == "batch.containers[0].id");
+    CHECK(fault([](Recipe& r) { r.batch.containers[0].fill_g = quantity::Mass{-1}; }).place == "batch.containers[0].fill_g");
+    CHECK(fault([](Recipe& r) { r.batch.containers[0].fill_percent = quantity::Percent{1000001}; }).place ==
+          "batch.containers[0].fill_percent");
+    CHECK(fault([](Recipe& r) { r.batch.containers.resize(51, r.batch.containers[0]); }).code == Code::too_many);
+    CHECK(fault([](Recipe& r) { r.batch.people = -1; }).place == "batch.people");
+    CHECK(fault([](Recipe& r) { r.batch.stock = {{"", {1}}}; }).place == "batch.stock[0].ingredient");
+    CHECK(fault([](Recipe& r) { r.batch.stock = {{"wax", {-1}}}; }).place == "batch.stock[0].grams");
+}
+
+TEST_CASE("29 February is a date in a leap year") {
+    Recipe recipe = balm();
+    recipe.date = "2028-02-29";
+    CHECK(workspace::checked(recipe).ok());
+}
+
+TEST_CASE("a line is shown by the name in the catalogue, else as it was written, else by its id") {
+    const auto shelf = support::shelf();
+    formula::Line line = support::line("shea", 1);
+    CHECK(workspace::display_name(shelf, line) == "Shea butter");
+    line = support::line("", 1);
+    line.name = "Ida's butter";
+    CHECK(workspace::display_name(shelf, line) == "Ida's butter");
+    line = support::line("unheard_of", 1);
+    CHECK(workspace::display_name(shelf, line) == "unheard_of");
+}

@@ -1,0 +1,339 @@
+// The program's frame: arrivals, logic, drawing, saving; and what screens may do. Drawing of the page around the screens
+// is in app_draw.cpp, fingers in touch.cpp, the store in keeping.cpp.
+#include "app.h"
+
+#include <cstdio>
+
+#include "app_draw.h"
+#include "drawn_items.h"
+#include "engine/share.h"
+#include "imgui.h"
+#include "imgui_internal.h"
+#include "mirror.h"
+#include "platform.h"
+#include "presets_data.h"
+#include "theme.h"
+#include "touch.h"
+#include "widget_keypad.h"
+
+namespace app {
+namespace {
+
+constexpr double kMessageMs = 6000;
+constexpr int kMostFramesAStep = 12;  // a queued tap takes four; edits and sheets a few more to settle
+
+void load_presets(App& app) {
+    std::vector<store::File> files;
+    for (unsigned long i = 0; i < presets_data::kCount; ++i)
+        files.push_back({presets_data::kFiles[i].name, {presets_data::kFiles[i].text, presets_data::kFiles[i].size}});
+    if (auto presets = store::read_presets(files)) app.presets = std::move(presets.value());
+    for (const words::Table& table : app.presets.words)
+        if (table.language == "en") app.words = table;
+}
+
+void follow_preferences(App& app) {
+    const platform::Window& window = platform::window();
+    const workspace::Settings& settings = app.work.settings;
+    const bool dark = settings.theme == workspace::Theme::system ? window.prefers_dark : settings.theme == workspace::Theme::dark;
+    if (theme::apply(dark, window.more_contrast || window.forced_colours, window.pixel_ratio)) platform::fonts_changed();
+    const theme::Colours& c = theme::colours();
+    platform::set_page_colours(dark, c.paper, c.ink, c.card, c.accent);
+    const bool comma = settings.sign == workspace::DecimalSign::system ? window.decimal_comma
+                                                                      : settings.sign == workspace::DecimalSign::comma;
+    app.words.sign = comma ? decimal::Sign::comma : decimal::Sign::point;
+}
+
+std::string new_id() {
+    char text[17];
+    std::snprintf(text, sizeof text, "%016llx", static_cast<unsigned long long>(platform::chance()));
+    return text;
+}
+
+void key(App& app, const platform::Event& event) {
+    if (widget::keypad_key(app.kit, event.key)) return;
+    const bool z = event.key == "z" || event.key == "Z";
+    if (event.control && z && !event.shift) step_back(app);
+    if (event.control && ((z && event.shift) || event.key == "y")) step_forth(app);
+    if (event.key == "Escape") app.ui.escape = true;
+}
+
+void escape(App& app, const platform::Event& event) {
+    if (event.node != 0 && mirror::focused(event.node) && mirror::is_field(event.node)) return platform::blur_node();
+    if (app.kit.keypad.open())
+        app.kit.keypad.target = 0;
+    else if (app.ui.sheet != Sheet::none)
+        app.ui.escape = true;
+    else
+        app.ui.screen = Screen::book;
+}
+
+void receive(App& app, const platform::Event& event) {
+    using platform::Kind;
+    switch (event.kind) {
+        case Kind::pointer_down:
+        case Kind::pointer_move:
+        case Kind::pointer_up:
+        case Kind::pointer_cancel:
+        case Kind::wheel: touch::receive(event, app.kit); break;
+        case Kind::key_down: key(app, event); break;
+        case Kind::node_click:
+        case Kind::node_focus:
+        case Kind::node_blur:
+        case Kind::node_input:
+        case Kind::node_enter:
+        case Kind::node_menu:
+            if (event.kind == Kind::node_focus && mirror::is_field(event.node)) app.kit.keypad.target = 0;
+            mirror::receive(event);
+            break;
+        case Kind::node_escape: escape(app, event); break;
+        case Kind::resized:
+            if (mirror::focus() != 0) app.kit.wish_view = mirror::focus();
+            break;
+        case Kind::fragment:
+        case Kind::pasted:
+            take_in(app, event.text);
+            if (event.kind == Kind::fragment) platform::clear_fragment();
+            break;
+        case Kind::file_opened: take_in(app, event.text); break;
+        case Kind::file_refused: tell(app, app.say("file.refused", {{"name", event.key}}), true); break;
+        case Kind::copied: tell(app, app.say("share.copied")); break;
+        case Kind::copy_failed: tell(app, app.say("share.copy_failed"), true); break;
+        case Kind::page_update: tell(app, app.say("page.update")); break;
+        default: app.keeping.receive(event); break;
+    }
+}
+
+void logic(App& app) {
+    if (!app.kept_loaded && app.keeping.loaded()) {
+        app.kept_loaded = true;
+        app.work = app.keeping.take_loaded();
+        if (!app.work.open.empty()) open(app, app.work.open, app.ui.screen);
+    }
+    for (workspace::Kept& theirs : app.keeping.take_foreign()) {
+        app.keeping.adopt(theirs);
+        if (workspace::Kept* ours = workspace::find(app.work, theirs.id))
+            *ours = std::move(theirs);
+        else
+            app.work.recipes.push_back(std::move(theirs));
+    }
+    follow_preferences(app);
+    const workspace::Recipe* recipe = open_recipe(app);
+    if (!recipe) {
+        app.analysis.reset();
+        app.analysed.reset();
+    } else if (!app.analysed || *app.analysed != *recipe) {
+        app.analysed = *recipe;
+        app.analysis = analysis::of(*recipe, app.presets.catalogue);
+        app.undo.feed(*recipe, platform::now_ms());
+        app.ui.again = true;
+    }
+    if (!app.ui.message.empty()) {
+        const double left = app.ui.message_until_ms - platform::now_ms();
+        if (left <= 0)
+            app.ui.message.clear();
+        else
+            platform::request_wake(left + 1);
+    }
+}
+
+void frame(App& app) {
+    const platform::Window& window = platform::window();
+    ImGuiIO& io = ImGui::GetIO();
+    io.DisplaySize = {window.width, window.height};
+    io.DisplayFramebufferScale = {window.pixel_ratio, window.pixel_ratio};
+    io.DeltaTime = 1.0f / 60.0f;  // nothing of ours depends on it
+    app.ui.again = false;
+    logic(app);
+    ImGui::NewFrame();
+    mirror::begin_frame();
+    drawn_items::begin_frame();
+    app.kit.words = &app.words;
+    app.kit.order.clear();
+    app.kit.texts.clear();
+    draw_page(app);
+    widget::keypad_go_on(app.kit);
+    app.kit.long_press_at = {-1, -1};
+    app.ui.escape = false;
+    ImGui::Render();
+}
+
+bool settled(const App& app) {
+    const bool arriving = app.kit.keypad.open() && app.kit.keypad.arriving;
+    return !app.ui.again && !arriving && app.kit.wish_view == 0 && GImGui->InputEventsQueue.empty();
+}
+
+}  // namespace
+
+App& state() {
+    static App app;
+    return app;
+}
+
+void start() {
+    App& app = state();
+    ImGui::CreateContext();
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.LogFilename = nullptr;
+    io.ConfigWindowsMoveFromTitleBarOnly = true;
+    GImGui->TestEngineHookItems = true;
+    load_presets(app);
+    app.kit.words = &app.words;
+    app.keeping.start();
+}
+
+void step(bool draw) {
+    App& app = state();
+    if (platform::window().width <= 0) return;
+    for (const platform::Event& event : platform::take_events()) receive(app, event);
+    touch::time_passes(platform::now_ms(), app.kit);
+    if (theme::font(theme::Type::body) == nullptr) follow_preferences(app);
+    int frames = 0;
+    do frame(app);
+    while (++frames < kMostFramesAStep && !settled(app));
+    app.kit.wish_view = 0;
+    mirror::end_frame(true);
+    if (app.kit.wish_focus != 0) {
+        platform::focus_node(app.kit.wish_focus, app.kit.wish_all);
+        app.kit.wish_focus = 0;
+        app.kit.wish_all = false;
+    }
+    platform::push_back_guard(app.ui.sheet != Sheet::none || app.kit.keypad.open() || app.ui.screen != Screen::book);
+    app.keeping.save_changes(app.work, platform::now_utc());
+    if (draw) platform::draw(ImGui::GetDrawData());
+    if (frames >= kMostFramesAStep) platform::request_frame(1);
+}
+
+workspace::Recipe* open_recipe(App& app) {
+    workspace::Kept* kept = workspace::find(app.work, app.work.open);
+    return kept ? &kept->recipe : nullptr;
+}
+
+void open(App& app, std::string_view id, Screen screen) {
+    app.work.open = std::string(id);
+    app.ui.screen = screen;
+    app.ui.again = true;
+    app.analysed.reset();
+    if (const workspace::Recipe* recipe = open_recipe(app); recipe && app.undo_of != id) {
+        app.undo.start(*recipe);
+        app.undo_of = std::string(id);
+    }
+}
+
+void keep(App& app, workspace::Recipe recipe) {
+    const std::string id = new_id();
+    workspace::add(app.work, id, std::move(recipe), platform::now_utc());
+    open(app, id);
+}
+
+void bin(App& app, const std::string& id) {
+    workspace::bin(app.work, id, platform::now_utc());
+    if (app.work.open == id) app.work.open.clear();
+    app.ui.screen = Screen::book;
+    tell(app, app.say("recipe.binned"));
+}
+
+workspace::Recipe blank_recipe(const App& app) {
+    workspace::Recipe recipe;
+    recipe.title = app.say("recipe.new_title");
+    recipe.formula.phases.push_back({});
+    recipe.batch.division = app.work.settings.scales.empty() ? quantity::Mass{100} : app.work.settings.scales.front().division;
+    return recipe;
+}
+
+void edit(App& app, const result::Result<formula::Formula>& changed) {
+    workspace::Recipe* recipe = open_recipe(app);
+    if (!recipe) return;
+    if (changed)
+        recipe->formula = *changed;
+    else
+        tell(app, words::say(app.words, changed.error()), true);
+    app.ui.again = true;
+}
+
+void step_back(App& app) {
+    if (workspace::Recipe* recipe = open_recipe(app); recipe && app.undo.can_back()) *recipe = app.undo.back();
+    app.kit.drafts.clear();
+    app.ui.again = true;
+}
+
+void step_forth(App& app) {
+    if (workspace::Recipe* recipe = open_recipe(app); recipe && app.undo.can_forth()) *recipe = app.undo.forth();
+    app.kit.drafts.clear();
+    app.ui.again = true;
+}
+
+void show(App& app, Sheet sheet) {
+    app.ui.sheet = sheet;
+    app.kit.keypad.target = 0;
+    app.ui.again = true;
+}
+
+void close_sheet(App& app) {
+    app.ui.sheet = Sheet::none;
+    app.kit.keypad.target = 0;
+    app.ui.again = true;
+}
+
+void tell(App& app, std::string message, bool problem) {
+    app.ui.message = std::move(message);
+    app.ui.message_is_problem = problem;
+    app.ui.message_until_ms = platform::now_ms() + kMessageMs;
+    app.ui.again = true;
+}
+
+void take_in(App& app, std::string_view text) {
+    const std::size_t start = text.find_first_not_of(" \t\r\n");
+    const bool file = start != std::string_view::npos && text[start] == '{';
+    auto recipe = file ? store::read_recipe(text) : share::read(text, app.presets.catalogue);
+    if (recipe) {
+        app.ui.incoming = std::move(recipe.value());
+        return show(app, Sheet::incoming);
+    }
+    std::string problem = words::say(app.words, recipe.error());
+    if (!recipe.error().place.empty()) problem = recipe.error().place + ": " + problem;
+    if (app.ui.sheet == Sheet::from_text)
+        app.ui.typed_problem = std::move(problem);
+    else
+        tell(app, std::move(problem), true);
+    app.ui.again = true;
+}
+
+bool from_disk() { return platform::window().from_disk; }
+bool address_is_hosted(const App& app) { return !from_disk() || !app.work.settings.hosted_address.empty(); }
+
+std::string link_address(const App& app, const std::string& link) {
+    return (from_disk() ? app.work.settings.hosted_address : platform::window().address) + link;
+}
+
+void copy_text(App& app, const std::string& text) {
+    (void)app;
+    platform::copy_text(text);
+}
+bool can_share() { return platform::can_share(); }
+void share(const std::string& title, const std::string& address) { platform::share(title, address); }
+
+void save_recipe_file(const workspace::Recipe& recipe) {
+    std::string name;
+    for (const char c : recipe.title) {
+        const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+        const bool capital = c >= 'A' && c <= 'Z';
+        if (plain || capital)
+            name += static_cast<char>(capital ? c - 'A' + 'a' : c);
+        else if (!name.empty() && name.back() != '-')
+            name += '-';
+    }
+    while (!name.empty() && name.back() == '-') name.pop_back();
+    platform::save_file((name.empty() ? std::string("recipe") : name) + ".json", "application/json", store::write_recipe(recipe));
+}
+
+void save_damaged(App& app) {
+    std::string text;
+    for (const keeping::Damaged& one : app.keeping.damaged()) text += one.key + "\n" + one.text + "\n\n";
+    platform::save_file("tarebench-damaged.txt", "text/plain", text);
+}
+
+void save_page() { platform::save_page(); }
+void open_file() { platform::open_file(); }
+
+}  // namespace app

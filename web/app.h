@@ -1,0 +1,90 @@
+// The state of the program and its frame: arrivals, logic, drawing, saving. Screens get the App, draw from its analysis
+// and change the workspace only through the edits declared here, which are the engine's.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "engine/analysis.h"
+#include "engine/store.h"
+#include "engine/workspace.h"
+#include "keeping.h"
+#include "kit.h"
+#include "undo.h"
+
+namespace app {
+
+enum class Screen { book, formula, batch, more };
+
+// What lies over the page; one at a time.
+enum class Sheet {
+    none, new_recipe, from_text, incoming, recipe, rename, product, share, line, ingredient, phase, container, bin, source_list
+};
+
+struct UiState {
+    Screen screen = Screen::book;
+    Sheet sheet = Sheet::none;
+    std::string recipe;                       // the one a sheet concerns
+    std::size_t line = 0, phase = 0;          // likewise
+    bool line_is_new = false, phase_is_new = false;
+    std::string search, typed;                // in a picker; in a text sheet
+    std::string typed_problem;
+    std::optional<workspace::Recipe> incoming;  // understood, not kept yet
+    std::string message;                      // shown for a while, spoken once
+    double message_until_ms = 0;
+    bool escape = false;                      // close what is open, in this frame
+    bool again = true;                        // something changed that the next frame has to show
+    bool message_is_problem = false;
+};
+
+struct App {
+    store::Presets presets;
+    words::Table words;
+    workspace::Workspace work;
+    keeping::Keeping keeping;
+    bool kept_loaded = false;                    // what was stored has arrived
+    std::optional<analysis::Analysis> analysis;  // of the open recipe
+    std::optional<workspace::Recipe> analysed;
+    Undo<workspace::Recipe> undo;
+    std::string undo_of;                         // id of the recipe the steps belong to
+    UiState ui;
+    kit::Kit kit;
+
+    std::string say(std::string_view key, const words::Arguments& arguments = {}) const {
+        return words::say(words, key, arguments);
+    }
+};
+
+void start();                   // once: library context, presets, store
+void step(bool draw);           // platform::run calls it
+App& state();                   // for tests
+
+// --- what screens may do ---
+workspace::Recipe* open_recipe(App& app);
+void open(App& app, std::string_view id, Screen screen = Screen::formula);
+void keep(App& app, workspace::Recipe recipe);          // adds it to the book and opens it
+void edit(App& app, const result::Result<formula::Formula>& changed);  // of the open recipe, or says why not
+void bin(App& app, const std::string& id);
+void step_back(App& app);
+void step_forth(App& app);
+void show(App& app, Sheet sheet);
+void close_sheet(App& app);
+void tell(App& app, std::string message, bool problem = false);
+void take_in(App& app, std::string_view text);          // a link or a file's text: shown before it is kept
+workspace::Recipe blank_recipe(const App& app);
+
+// --- what screens may ask of the host ---
+std::string link_address(const App& app, const std::string& link);  // with the page's or the hosted address before it
+bool address_is_hosted(const App& app);
+bool from_disk();
+void copy_text(App& app, const std::string& text);
+bool can_share();
+void share(const std::string& title, const std::string& address);
+void save_recipe_file(const workspace::Recipe& recipe);
+void save_damaged(App& app);
+void save_page();
+void open_file();
+
+}  // namespace app

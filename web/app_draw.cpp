@@ -1,0 +1,237 @@
+// See app_draw.h. Holds the table of screens and sheets; everything within them is theirs.
+#include "app_draw.h"
+
+#include <algorithm>
+
+#include "app.h"
+#include "imgui.h"
+#include "imgui_internal.h"
+#include "mirror.h"
+#include "platform.h"
+#include "screens.h"
+#include "theme.h"
+#include "widget_button.h"
+#include "widget_keypad.h"
+#include "widget_press.h"
+#include "widget_sheet.h"
+#include "widget_text.h"
+
+namespace app {
+namespace {
+
+struct ScreenRow {
+    Screen screen;
+    const char* name;  // key in the table of words
+    widget::Mark mark;
+    screens::Draw draw;
+};
+constexpr ScreenRow kScreens[] = {
+    {Screen::book, "nav.book", widget::Mark::book, screens::book},
+    {Screen::formula, "nav.formula", widget::Mark::formula, screens::formula},
+    {Screen::batch, "nav.batch", widget::Mark::batch, screens::batch},
+    {Screen::more, "nav.more", widget::Mark::more, screens::more},
+};
+struct SheetRow {
+    Sheet sheet;
+    const char* title;
+    screens::Draw draw;
+};
+constexpr SheetRow kSheets[] = {
+    {Sheet::new_recipe, "new.title", screens::new_recipe},   {Sheet::from_text, "new.link", screens::from_text},
+    {Sheet::incoming, "incoming.title", screens::incoming},  {Sheet::recipe, "recipe.menu", screens::recipe},
+    {Sheet::rename, "recipe.rename", screens::rename},       {Sheet::product, "product.title", screens::product},
+    {Sheet::share, "share.title", screens::share},           {Sheet::line, "line.title", screens::line},
+    {Sheet::ingredient, "ingredient.title", screens::ingredient}, {Sheet::phase, "phase.title", screens::phase},
+    {Sheet::container, "container.title", screens::container},    {Sheet::bin, "bin.title", screens::bin},
+    {Sheet::source_list, "sources.title", screens::source_list},
+};
+
+constexpr ImGuiWindowFlags kPage = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                                   ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoBringToFrontOnFocus;
+
+struct Place {  // of the parts of the page, CSS pixels
+    float left, top, right, bottom;
+    bool wide, two_panes, keyboard;
+};
+
+std::string screen_title(App& app, const ScreenRow& row) {
+    if (row.screen == Screen::book) return app.say("book.title");
+    const workspace::Recipe* recipe = open_recipe(app);
+    if (row.screen == Screen::more || !recipe) return app.say(row.name);
+    return recipe->title.empty() ? app.say("recipe.untitled") : recipe->title;
+}
+
+void top_bar(App& app, const ScreenRow& row, const Place& place) {
+    kit::Kit& kit = app.kit;
+    const bool of_recipe = (row.screen == Screen::formula || row.screen == Screen::batch) && open_recipe(app);
+    const float y = place.top + (theme::kTopBar - theme::kTarget) / 2;
+    const float buttons = of_recipe ? 3 * theme::kTarget : 0;
+    const float left = place.left + theme::kMargin;
+    const float room = place.right - left - buttons - 8;
+    const std::string title = screen_title(app, row);
+    mirror::Node node;
+    node.id = widget::id_of("title");
+    node.role = mirror::Role::heading;
+    node.level = 1;
+    node.name = title;
+    widget::fill_place(node, ImRect({left, y}, {left + room, y + theme::kTarget}));
+    mirror::add(node);
+    widget::draw_cut({left, place.top + (theme::kTopBar - theme::line_height(theme::Type::title)) / 2}, title, theme::Type::title,
+                     theme::paint(theme::colours().ink), room);
+    if (of_recipe) {
+        ImGui::SetCursorScreenPos({place.right - 4 - 3 * theme::kTarget, y});
+        if (widget::mark_button(kit, "undo", widget::Mark::undo, app.say("top.undo"), !app.undo.can_back())) step_back(app);
+        ImGui::SetCursorScreenPos({place.right - 4 - 2 * theme::kTarget, y});
+        if (widget::mark_button(kit, "redo", widget::Mark::redo, app.say("top.redo"), !app.undo.can_forth())) step_forth(app);
+        ImGui::SetCursorScreenPos({place.right - 4 - theme::kTarget, y});
+        if (widget::mark_button(kit, "recipe", widget::Mark::dots, app.say("top.recipe"))) {
+            app.ui.recipe = app.work.open;
+            show(app, Sheet::recipe);
+        }
+    }
+    ImGui::GetWindowDrawList()->AddLine({place.left, place.top + theme::kTopBar}, {place.right, place.top + theme::kTopBar},
+                                        theme::paint(theme::colours().hairline));
+}
+
+void pane(App& app, const ScreenRow& row, float left, float right, float top, float bottom) {
+    ImGui::SetCursorScreenPos({left, top});
+    ImGui::BeginChild(row.name, {right - left, std::max(1.0f, bottom - top)}, 0,
+                      ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse);
+    ImGuiWindow* window = ImGui::GetCurrentWindow();
+    app.kit.width = std::min(right - left - 2 * theme::kMargin, theme::kReadingWidth);
+    const float indent = (right - left - app.kit.width) / 2;
+    ImGui::SetCursorPos({indent, 12});
+    ImGui::BeginGroup();
+    row.draw(app);
+    widget::gap(32);
+    ImGui::EndGroup();
+    if (window->ScrollMax.y > 0) {  // where in the list one is; not to be pressed
+        const float view = window->InnerRect.GetHeight(), whole = view + window->ScrollMax.y;
+        const float y = window->InnerRect.Min.y + view * window->Scroll.y / whole;
+        window->DrawList->AddRectFilled({window->InnerRect.Max.x - 5, y}, {window->InnerRect.Max.x - 2, y + view * view / whole},
+                                        theme::paint(theme::colours().edge, 0.6f), 2);
+    }
+    ImGui::EndChild();
+}
+
+void navigation(App& app, const Place& place, ImVec2 window) {
+    mirror::Node nav;
+    nav.id = widget::id_of("nav");
+    nav.role = mirror::Role::navigation;
+    nav.name = app.say("nav.name");
+    mirror::open(nav);
+    const theme::Colours& c = theme::colours();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    int i = 0;
+    if (place.wide) {
+        list.AddLine({place.left, 0}, {place.left, window.y}, theme::paint(c.hairline));
+        widget::draw_wrapped({20, place.top + 16}, app.say("app.name"), theme::Type::title, theme::paint(c.accent), 0);
+    } else {
+        list.AddRectFilled({0, place.bottom}, window, theme::paint(c.card));
+        list.AddLine({0, place.bottom}, {window.x, place.bottom}, theme::paint(c.hairline));
+    }
+    for (const ScreenRow& row : kScreens) {
+        const float n = static_cast<float>(i++);
+        const ImVec2 size = place.wide ? ImVec2(theme::kRail - 20, 50) : ImVec2(window.x / std::size(kScreens), theme::kBar);
+        ImGui::SetCursorScreenPos(place.wide ? ImVec2(10, place.top + 64 + n * 56) : ImVec2(n * size.x, place.bottom));
+        if (widget::tab(app.kit, row.name, row.mark, app.say(row.name), app.ui.screen == row.screen, size, place.wide)) {
+            app.ui.screen = row.screen;
+            app.kit.keypad.target = 0;
+            app.ui.again = true;
+        }
+    }
+    mirror::close();
+}
+
+void message(App& app, const Place& place) {
+    widget::live(app.kit, app.ui.message_is_problem ? mirror::Role::alert : mirror::Role::status,
+                 app.ui.message_is_problem ? "alert" : "message", app.ui.message);
+    if (app.ui.message.empty()) return;
+    const theme::Colours& c = theme::colours();
+    const float width = std::min(place.right - place.left - 24, 520.0f);
+    const ImVec2 words = widget::measure(app.ui.message, theme::Type::body, width - 32);
+    const float left = (place.left + place.right - width) / 2, bottom = place.bottom - 12;
+    ImDrawList& list = *ImGui::GetForegroundDrawList();
+    const ImVec2 low{left, bottom - words.y - 24}, high{left + width, bottom};
+    list.AddRectFilled(low, high, theme::paint(app.ui.message_is_problem ? c.stop_ground : c.ink), theme::kRound);
+    if (app.ui.message_is_problem) list.AddRect(low, high, theme::paint(c.stop), theme::kRound, 0, 1.5f);
+    ImFont* font = theme::font(theme::Type::body);
+    list.AddText(font, font->FontSize, {left + 16, low.y + 12}, theme::paint(app.ui.message_is_problem ? c.stop : c.paper),
+                 app.ui.message.c_str(), nullptr, width - 32);
+}
+
+void keypad_window(App& app, ImVec2 window, float inset) {
+    const float width = std::min(window.x, 460.0f), height = widget::keypad_height() + inset;
+    const ImVec2 at{(window.x - width) / 2, window.y - height};
+    ImGui::SetNextWindowPos(at);
+    ImGui::SetNextWindowSize({width, height});
+    ImGui::Begin("##keypad", nullptr, kPage);
+    ImGui::BringWindowToDisplayFront(ImGui::GetCurrentWindow());
+    ImGui::GetWindowDrawList()->AddLine(at, {at.x + width, at.y}, theme::paint(theme::colours().edge), 1.5f);
+    app.kit.width = width - 12;
+    ImGui::SetCursorScreenPos({at.x + 6, at.y + 3});
+    widget::keypad(app.kit);
+    ImGui::End();
+}
+
+}  // namespace
+
+void draw_page(App& app) {
+    const platform::Window& window = platform::window();
+    const ImVec2 size{window.width, window.height};
+    const bool keypad = app.kit.keypad.open();
+    const float taken = keypad ? widget::keypad_height() + window.inset_bottom : window.keyboard;
+    Place place{};
+    place.wide = size.x >= theme::kWide;
+    place.left = window.inset_left + (place.wide ? theme::kRail : 0);
+    place.right = size.x - window.inset_right;
+    place.top = window.inset_top;
+    place.bottom = taken > 0 ? size.y - taken : size.y - window.inset_bottom - (place.wide ? 0 : theme::kBar);
+    place.two_panes = size.x >= theme::kTwoPanes && (app.ui.screen == Screen::formula || app.ui.screen == Screen::batch) && open_recipe(app);
+
+    const SheetRow* sheet = nullptr;
+    for (const SheetRow& row : kSheets)
+        if (row.sheet == app.ui.sheet) sheet = &row;
+    app.kit.beneath_sheet = sheet != nullptr;
+
+    ImGui::SetNextWindowPos({0, 0});
+    ImGui::SetNextWindowSize(size);
+    ImGui::Begin("##page", nullptr, kPage | (sheet ? ImGuiWindowFlags_NoMouseInputs : 0));
+    const ScreenRow& current = kScreens[static_cast<int>(app.ui.screen)];
+    mirror::Node main;
+    main.id = widget::id_of("main");
+    main.role = mirror::Role::main;
+    mirror::open(main);
+    top_bar(app, current, place);
+    const float top = place.top + theme::kTopBar + 1;
+    if (place.two_panes) {
+        const float middle = place.left + (place.right - place.left) * 0.52f;
+        pane(app, kScreens[1], place.left, middle, top, place.bottom);
+        ImGui::GetWindowDrawList()->AddLine({middle, top}, {middle, place.bottom}, theme::paint(theme::colours().hairline));
+        pane(app, kScreens[2], middle, place.right, top, place.bottom);
+    } else {
+        pane(app, current, place.left, place.right, top, place.bottom);
+    }
+    mirror::close();
+    if (place.wide || taken <= 0) navigation(app, place, size);
+    message(app, place);
+    ImGui::End();
+    app.kit.beneath_sheet = false;
+
+    if (sheet) {
+        const std::string title = sheet->sheet == Sheet::line && open_recipe(app) && app.ui.line < open_recipe(app)->formula.lines.size()
+                                      ? workspace::display_name(app.presets.catalogue, open_recipe(app)->formula.lines[app.ui.line])
+                                      : app.say(sheet->title);
+        const widget::SheetPlace where{size, taken > 0 ? taken : window.inset_bottom, window.inset_top};
+        if (widget::begin_sheet(app.kit, sheet->title, title, where, app.ui.escape)) {
+            sheet->draw(app);
+            if (app.kit.keypad.open()) keypad_window(app, size, window.inset_bottom);  // within the dialog, or it would be inert
+            widget::end_sheet(app.kit);
+        } else {
+            close_sheet(app);
+        }
+    }
+    if (!sheet && app.kit.keypad.open()) keypad_window(app, size, window.inset_bottom);
+}
+
+}  // namespace app

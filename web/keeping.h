@@ -1,0 +1,58 @@
+// Keeps the workspace in the host's store: each record on two keys in turn (store.h), the valid one with the higher save
+// counter wins, a damaged one stays where it is and is shown. Answers come through the arrivals queue.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "engine/store.h"
+#include "engine/workspace.h"
+#include "platform.h"
+
+namespace keeping {
+
+inline constexpr std::string_view kPrefix = "tarebench:";
+
+struct Damaged {
+    std::string key, text;
+};
+
+enum class Trouble { none, full, refused };
+
+class Keeping {
+  public:
+    void start();                              // asks the host for what is stored
+    void receive(const platform::Event& event);
+    bool loaded() const { return loaded_; }
+    // Once after loading: what was kept. Records that can't be read are in damaged().
+    workspace::Workspace take_loaded();
+    // Writes what differs from what was written last. Counts the save on each record; sets its instant of change.
+    void save_changes(workspace::Workspace& workspace, std::string_view now);
+
+    // A record another window of this browser wrote; empty when there is none. Adopted, it counts as written.
+    std::vector<workspace::Kept> take_foreign();
+    void adopt(const workspace::Kept& kept);
+
+    const std::vector<Damaged>& damaged() const { return damaged_; }
+    Trouble trouble() const { return trouble_; }
+
+  private:
+    struct Place {
+        char next = 'a';
+        std::uint64_t saves = 0;
+    };
+    void write(const std::string& base, std::uint64_t saves, const std::string& json);
+
+    std::map<std::string, store::Slots> found_;  // base key -> texts
+    std::map<std::string, Place> places_;
+    std::vector<workspace::Kept> written_;
+    std::vector<workspace::Kept> foreign_;
+    workspace::Settings written_settings_;
+    std::string written_open_;
+    std::vector<Damaged> damaged_;
+    Trouble trouble_ = Trouble::none;
+    bool loaded_ = false;
+};
+
+}  // namespace keeping

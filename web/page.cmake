@@ -1,0 +1,29 @@
+# The page: the screens as wasm, and the packer that makes one file of it (tarebench.html) and the hosted
+# folder (hosted/). Script text comes from shell/lib_*.js only, none stands inside C++.
+list(FILTER web_sources EXCLUDE REGEX "/web/[^/]*_native\\.cpp$")
+file(GLOB shell_libraries CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/shell/lib_*.js)
+file(GLOB_RECURSE shell_files CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/shell/*)
+
+add_executable(tarebench_page ${web_sources})
+target_link_libraries(tarebench_page PRIVATE engine imgui fonts_data presets_data strict)
+set_target_properties(tarebench_page PROPERTIES SUFFIX .js LINK_DEPENDS "${shell_libraries}")
+target_link_options(tarebench_page PRIVATE
+    -sMODULARIZE=1 -sEXPORT_NAME=createTarebench -sENVIRONMENT=web -sFILESYSTEM=0 -sDYNAMIC_EXECUTION=0
+    -sMALLOC=emmalloc -sALLOW_MEMORY_GROWTH=1 -sTOTAL_STACK=1MB
+    -sMIN_WEBGL_VERSION=1 -sMAX_WEBGL_VERSION=2
+    -sEXPORTED_RUNTIME_METHODS=UTF8ToString,stringToUTF8,lengthBytesUTF8)
+foreach(library IN LISTS shell_libraries)
+    target_link_options(tarebench_page PRIVATE "SHELL:--js-library ${library}")
+endforeach()
+
+find_program(NODE NAMES node nodejs NO_CMAKE_FIND_ROOT_PATH)
+if(NOT NODE)
+    message(FATAL_ERROR "node is missing; it is in the package nodejs")
+endif()
+add_custom_command(
+    OUTPUT ${CMAKE_BINARY_DIR}/tarebench.html
+    COMMAND ${NODE} ${CMAKE_SOURCE_DIR}/shell/pack.mjs --shell ${CMAKE_SOURCE_DIR}/shell
+            --js $<TARGET_FILE:tarebench_page> --out ${CMAKE_BINARY_DIR}
+    DEPENDS tarebench_page ${shell_files}
+    COMMENT "Packing the page" VERBATIM)
+add_custom_target(page ALL DEPENDS ${CMAKE_BINARY_DIR}/tarebench.html)

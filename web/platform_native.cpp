@@ -1,0 +1,319 @@
+// The platform without a window, for tests: see platform_native.h. Answers arrive as they do in the browser, through the
+// queue, and DOM focus is kept as a browser would keep it (focusing one node takes it from the other).
+// It draws nothing: draw() only counts.
+#include "web/platform_native.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <utility>
+
+namespace platform {
+
+namespace {
+
+struct Host {
+    std::vector<Event> queue;
+    Window window;
+    double now_ms = 1000;
+    std::string utc = "2026-11-25T12:00:00Z";
+    int owed = 0;
+    std::optional<double> wake_ms;
+    std::uint64_t chance = 0;
+    std::map<std::string, std::string> store;
+    native::Storage storage = native::Storage::works;
+    std::string mirror;
+    int mirrors = 0;
+    std::vector<std::string> copied;
+    std::vector<native::Shared> shared;
+    std::vector<native::Saved> files;
+    int drawn = 0, font_changes = 0, files_asked_for = 0, pages_saved = 0;
+    bool back_guard = false, update_taken = false;
+    std::uint32_t focus = 0, focus_asked_for = 0;
+};
+
+Window phone() {
+    Window w;
+    w.width = 360;
+    w.height = 640;
+    w.pixel_ratio = 2;
+    w.touch_first = true;
+    w.from_disk = true;
+    w.address = "file:///tarebench.html";
+    w.language = "en-GB";
+    return w;
+}
+
+Host fresh() {
+    Host made;
+    made.window = phone();
+    return made;
+}
+
+Host& host() {
+    static Host the_one = fresh();
+    return the_one;
+}
+
+void push_kind(Kind kind, std::string key = {}, std::string text = {}) {
+    Event event;
+    event.kind = kind;
+    event.key = std::move(key);
+    event.text = std::move(text);
+    native::push(std::move(event));
+}
+
+}  // namespace
+
+void run(void (*step)(bool draw)) {
+    push_kind(Kind::resized);
+    request_frame();
+    native::settle(step);
+}
+
+std::vector<Event> take_events() {
+    return std::exchange(host().queue, {});
+}
+
+const Window& window() {
+    return host().window;
+}
+
+void request_frame(int frames) {
+    host().owed = std::max(host().owed, frames);
+}
+
+void request_wake(double in_ms) {
+    const double at = host().now_ms + std::max(0.0, in_ms);
+    if (!host().wake_ms || at < *host().wake_ms) host().wake_ms = at;
+}
+
+double now_ms() {
+    return host().now_ms;
+}
+
+std::string now_utc() {
+    return host().utc;
+}
+
+std::string today() {
+    return host().utc.substr(0, 10);
+}
+
+std::uint64_t chance() {
+    // Different each time and the same in every run (splitmix64, public domain constants).
+    std::uint64_t z = (host().chance += 0x9e3779b97f4a7c15u);
+    z = (z ^ (z >> 30)) * 0xbf58476d1ce4e5b9u;
+    z = (z ^ (z >> 27)) * 0x94d049bb133111ebu;
+    return z ^ (z >> 31);
+}
+
+void draw(ImDrawData*) {
+    host().drawn += 1;
+}
+
+void fonts_changed() {
+    host().font_changes += 1;
+}
+
+void set_page_colours(bool, std::uint32_t, std::uint32_t, std::uint32_t, std::uint32_t) {}
+
+void set_page_language(std::string_view, std::string_view) {}
+
+void set_mirror(const std::string& packed) {
+    host().mirror = packed;
+    host().mirrors += 1;
+}
+
+void focus_node(std::uint32_t node, bool) {
+    host().focus_asked_for = node;
+    if (host().focus == node) return;
+    blur_node();
+    if (node == 0) return;
+    Event event;
+    event.kind = Kind::node_focus;
+    event.node = node;
+    native::push(std::move(event));
+}
+
+void blur_node() {
+    if (host().focus == 0) return;
+    Event event;
+    event.kind = Kind::node_blur;
+    event.node = host().focus;
+    native::push(std::move(event));
+}
+
+void load_stored(std::string_view prefix) {
+    if (host().storage == native::Storage::refuses) {
+        push_kind(Kind::storage_refused);
+    } else {
+        for (const auto& [key, text] : host().store) {
+            if (key.compare(0, prefix.size(), prefix) == 0) push_kind(Kind::stored, key, text);
+        }
+    }
+    push_kind(Kind::stored_all);
+}
+
+void save(std::string_view key, std::string_view text) {
+    switch (host().storage) {
+        case native::Storage::works:
+            host().store[std::string(key)] = std::string(text);
+            push_kind(Kind::saved, std::string(key));
+            return;
+        case native::Storage::full:
+            push_kind(Kind::save_failed, std::string(key), "full");
+            return;
+        case native::Storage::refuses:
+            push_kind(Kind::save_failed, std::string(key), "refused");
+            return;
+    }
+}
+
+void remove(std::string_view key) {
+    if (host().storage != native::Storage::refuses) host().store.erase(std::string(key));
+}
+
+void copy_text(std::string_view text) {
+    host().copied.emplace_back(text);
+    push_kind(Kind::copied);
+}
+
+bool can_share() {
+    return true;
+}
+
+void share(std::string_view title, std::string_view address) {
+    host().shared.push_back({std::string(title), std::string(address)});
+}
+
+void open_file() {
+    host().files_asked_for += 1;
+}
+
+void save_file(std::string_view name, std::string_view mime, std::string_view text) {
+    host().files.push_back({std::string(name), std::string(mime), std::string(text)});
+}
+
+void save_page() {
+    host().pages_saved += 1;
+}
+
+void clear_fragment() {}
+
+void push_back_guard(bool on) {
+    host().back_guard = on;
+}
+
+void take_update() {
+    host().update_taken = true;
+}
+
+namespace native {
+
+void start_over() {
+    auto store = std::move(host().store);
+    host() = fresh();
+    host().store = std::move(store);
+}
+
+void push(Event event) {
+    if (event.time_ms == 0) event.time_ms = host().now_ms;
+    if (event.kind == Kind::node_focus) host().focus = event.node;
+    if (event.kind == Kind::node_blur && host().focus == event.node) host().focus = 0;
+    host().queue.push_back(std::move(event));
+    request_frame();
+}
+
+Window& window() {
+    return host().window;
+}
+
+void advance(double ms) {
+    host().now_ms += ms;
+    if (host().wake_ms && *host().wake_ms <= host().now_ms) {
+        host().wake_ms.reset();
+        request_frame(1);
+    }
+}
+
+void set_utc(const std::string& instant) {
+    host().utc = instant;
+}
+
+int frames_owed() {
+    return host().owed;
+}
+
+bool take_owed_frame() {
+    if (host().owed == 0) return false;
+    host().owed -= 1;
+    return true;
+}
+
+void settle(void (*step)(bool draw)) {
+    for (int frame = 0; frame < 60 && take_owed_frame(); ++frame) {
+        advance(16);
+        step(true);
+    }
+}
+
+std::map<std::string, std::string>& store() {
+    return host().store;
+}
+
+void set_storage(Storage how) {
+    host().storage = how;
+}
+
+const std::string& mirror() {
+    return host().mirror;
+}
+
+int mirrors() {
+    return host().mirrors;
+}
+
+std::vector<std::string>& copied() {
+    return host().copied;
+}
+
+std::vector<Shared>& shared() {
+    return host().shared;
+}
+
+std::vector<Saved>& saved_files() {
+    return host().files;
+}
+
+int drawn() {
+    return host().drawn;
+}
+
+int font_changes() {
+    return host().font_changes;
+}
+
+int files_asked_for() {
+    return host().files_asked_for;
+}
+
+int pages_saved() {
+    return host().pages_saved;
+}
+
+bool back_guard() {
+    return host().back_guard;
+}
+
+bool update_taken() {
+    return host().update_taken;
+}
+
+std::uint32_t focus_asked_for() {
+    return host().focus_asked_for;
+}
+
+}  // namespace native
+
+}  // namespace platform

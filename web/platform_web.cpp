@@ -1,0 +1,387 @@
+// The browser half of platform.h. What a browser can only be told in its own language stands in shell/lib_<noun>.js and
+// is called here as shell_…(); what comes back enters through the exported platform_…() functions and joins the queue.
+// No script text in here. The GL context, its loss and its return are handled here, by the library's own header.
+//
+// What works where (desktop builds were driven by tests; phones by their browsers' documentation and reports only):
+//   [x] pointer, wheel, keys, mirror, storage, links, copy, opening and saving files: Chromium, Firefox, WebKitGTK
+//   [x] all of it from a file on disk; there without page_update, which needs a server
+//   [x] one-finger scrolling and taps by touch: Chromium (Firefox and WebKitGTK: only with touches made by script)
+//   [x] WebGL 2, or WebGL 1 where there is no 2; a lost context is rebuilt
+//   [x] the phone's keyboard, raised inside the handler of the gesture: Chromium; iOS by design, not tried on a device
+//   [ ] file opened on iOS: no script runs there, index.html says what to do
+//   [ ] share(): not on desktop Linux (can_share() is false); iOS and Android have it
+//   [ ] other_tab by event: not in WebKitGTK, therefore every save looks first whether the record is still ours
+//   [ ] push_back_guard: a browser may skip an entry that was pushed without a gesture
+#include <emscripten/emscripten.h>
+#include <emscripten/html5.h>
+#include <GLES2/gl2.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <ctime>
+#include <utility>
+
+#include "imgui.h"
+#include "imgui_impl_opengl3.h"
+#include "web/platform.h"
+
+extern "C" {
+void shell_request_frame(int frames);
+void shell_request_wake(double in_ms);
+void shell_watch_window();
+void shell_watch_hand();
+void shell_watch_keys();
+void shell_watch_outside();
+void shell_watch_update();
+void shell_running();
+void shell_cannot_draw();
+void shell_new_canvas();
+void shell_page_colours(int dark, std::uint32_t background, std::uint32_t ink, std::uint32_t field, std::uint32_t accent);
+void shell_page_language(const char* language, const char* title);
+void shell_page_font(const unsigned char* bytes, std::uint32_t size);
+void shell_set_mirror(const char* packed);
+void shell_focus_node(std::uint32_t node, int select_all);
+void shell_blur_node();
+void shell_load_stored(const char* prefix);
+void shell_save(const char* key, const char* text);
+void shell_remove(const char* key);
+void shell_copy(const char* text);
+int shell_can_share();
+void shell_share(const char* title, const char* address);
+void shell_open_file();
+void shell_save_file(const char* name, const char* mime, const char* text);
+void shell_save_page();
+void shell_clear_fragment();
+void shell_back_guard(int on);
+void shell_take_update();
+int shell_local_date();
+std::uint32_t shell_chance();
+}
+
+namespace platform {
+
+namespace {
+
+constexpr double kWaitForContextMs = 3000;  // our choice; a context that returns does so within a second or two
+
+struct Host {
+    std::vector<Event> queue;
+    Window window;
+    bool measured = false;
+    int pixels_x = 0, pixels_y = 0;  // the canvas's own size
+    void (*step)(bool draw) = nullptr;
+    EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context = 0;
+    bool lost = false;
+    bool objects = false;            // the backend's shaders and texture are made
+    bool font_given = false;
+    std::uint32_t background = 0xF7F2E8;
+    std::uint32_t colours[5] = {};
+};
+
+Host& host() {
+    static Host the_one;
+    return the_one;
+}
+
+bool make_context() {
+    EmscriptenWebGLContextAttributes wish;
+    emscripten_webgl_init_context_attributes(&wish);
+    wish.alpha = wish.depth = wish.stencil = wish.antialias = false;
+    for (const int version : {2, 1}) {
+        wish.majorVersion = version;
+        host().context = emscripten_webgl_create_context("#canvas", &wish);
+        if (host().context > 0) return emscripten_webgl_make_context_current(host().context) == EMSCRIPTEN_RESULT_SUCCESS;
+    }
+    return false;
+}
+
+void push_kind(Kind kind) {
+    Event event;
+    event.kind = kind;
+    event.time_ms = now_ms();
+    host().queue.push_back(std::move(event));
+    request_frame();
+}
+
+// Shaders and texture are made with the first atlas, not with the library's own font before it.
+void make_objects() {
+    host().objects = !ImGui::GetIO().Fonts->Fonts.empty() && ImGui_ImplOpenGL3_CreateDeviceObjects();
+}
+
+void listen_for_loss();
+
+// Some phones lose a context and never give it back: a new canvas gets a new one. Nothing is lost with the old one but
+// its picture.
+void on_still_lost(void*) {
+    Host& h = host();
+    if (!h.lost) return;
+    emscripten_webgl_destroy_context(h.context);
+    h.context = 0;
+    shell_new_canvas();
+    if (!make_context()) {
+        shell_cannot_draw();
+        return;
+    }
+    h.lost = false;
+    make_objects();
+    listen_for_loss();
+    push_kind(Kind::context_restored);
+}
+
+// Returning true tells the browser that the context is wanted back.
+EM_BOOL on_context_lost(int, const void*, void*) {
+    host().lost = true;
+    ImGui_ImplOpenGL3_DestroyDeviceObjects();  // now, while the browser takes it silently
+    emscripten_set_timeout(on_still_lost, kWaitForContextMs, nullptr);
+    push_kind(Kind::context_lost);
+    return true;
+}
+
+EM_BOOL on_context_restored(int, const void*, void*) {
+    host().lost = false;
+    make_objects();
+    push_kind(Kind::context_restored);
+    return true;
+}
+
+void listen_for_loss() {
+    emscripten_set_webglcontextlost_callback("#canvas", nullptr, false, on_context_lost);
+    emscripten_set_webglcontextrestored_callback("#canvas", nullptr, false, on_context_restored);
+}
+
+std::string owned(char* text) {
+    std::string copy = text ? text : "";
+    std::free(text);
+    return copy;
+}
+
+}  // namespace
+
+void run(void (*step)(bool draw)) {
+    window();
+    if (!make_context() || !ImGui_ImplOpenGL3_Init("#version 100")) {
+        shell_cannot_draw();
+        return;
+    }
+    if (!ImGui::GetIO().Fonts->Fonts.empty()) fonts_changed();
+    listen_for_loss();
+    host().step = step;
+    shell_watch_hand();
+    shell_watch_keys();
+    shell_watch_outside();
+    shell_watch_update();
+    shell_running();
+    request_frame();
+}
+
+std::vector<Event> take_events() {
+    return std::exchange(host().queue, {});
+}
+
+const Window& window() {
+    if (!host().measured) {
+        host().measured = true;
+        shell_watch_window();
+    }
+    return host().window;
+}
+
+void request_frame(int frames) {
+    shell_request_frame(frames);
+}
+
+void request_wake(double in_ms) {
+    shell_request_wake(in_ms);
+}
+
+double now_ms() {
+    return emscripten_get_now();
+}
+
+std::string now_utc() {
+    const std::time_t now = std::time(nullptr);
+    std::tm parts{};
+    gmtime_r(&now, &parts);
+    char text[32];
+    std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &parts);
+    return text;
+}
+
+std::string today() {
+    const int date = shell_local_date();  // 20261125
+    const std::string digits = std::to_string(date);
+    return digits.substr(0, digits.size() - 4) + "-" + digits.substr(digits.size() - 4, 2) + "-" +
+           digits.substr(digits.size() - 2);
+}
+
+std::uint64_t chance() {
+    const std::uint64_t high = shell_chance();
+    return high << 32 | shell_chance();
+}
+
+void draw(ImDrawData* data) {
+    Host& h = host();
+    if (h.lost || !h.objects || data->DisplaySize.x <= 0 || data->DisplaySize.y <= 0) return;
+    // Size times ratio is cut to whole pixels in the backend; a ratio such as 2.625 must not lose the last one.
+    data->FramebufferScale = {(static_cast<float>(h.pixels_x) + 0.25f) / data->DisplaySize.x,
+                              (static_cast<float>(h.pixels_y) + 0.25f) / data->DisplaySize.y};
+    glViewport(0, 0, h.pixels_x, h.pixels_y);
+    const auto part = [&](int shift) { return static_cast<float>(h.background >> shift & 0xffu) / 255.0f; };
+    glClearColor(part(16), part(8), part(0), 1);
+    glClear(GL_COLOR_BUFFER_BIT);
+    ImGui_ImplOpenGL3_RenderDrawData(data);
+}
+
+void fonts_changed() {
+    Host& h = host();
+    const ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
+    // The native field is set in the same letters: those of the atlas's first font.
+    if (!h.font_given && !atlas.ConfigData.empty()) {
+        h.font_given = true;
+        shell_page_font(static_cast<const unsigned char*>(atlas.ConfigData[0].FontData),
+                        static_cast<std::uint32_t>(atlas.ConfigData[0].FontDataSize));
+    }
+    if (h.context <= 0 || h.lost) return;
+    // At once: what is drawn from now on carries the texture's name.
+    if (h.objects) {
+        ImGui_ImplOpenGL3_DestroyFontsTexture();
+        ImGui_ImplOpenGL3_CreateFontsTexture();
+    } else {
+        make_objects();
+    }
+}
+
+void set_page_colours(bool dark, std::uint32_t background_rgb, std::uint32_t ink_rgb, std::uint32_t field_rgb,
+                      std::uint32_t accent_rgb) {
+    const std::uint32_t wished[] = {dark ? 1u : 0u, background_rgb, ink_rgb, field_rgb, accent_rgb};
+    if (std::equal(std::begin(wished), std::end(wished), host().colours)) return;
+    std::copy(std::begin(wished), std::end(wished), host().colours);
+    host().background = background_rgb;
+    shell_page_colours(dark, background_rgb, ink_rgb, field_rgb, accent_rgb);
+}
+
+void set_page_language(std::string_view language, std::string_view title) {
+    shell_page_language(std::string(language).c_str(), std::string(title).c_str());
+}
+
+void set_mirror(const std::string& packed) {
+    shell_set_mirror(packed.c_str());
+}
+
+void focus_node(std::uint32_t node, bool select_all) {
+    shell_focus_node(node, select_all);
+}
+
+void blur_node() {
+    shell_blur_node();
+}
+
+void load_stored(std::string_view prefix) {
+    shell_load_stored(std::string(prefix).c_str());
+}
+
+void save(std::string_view key, std::string_view text) {
+    shell_save(std::string(key).c_str(), std::string(text).c_str());
+}
+
+void remove(std::string_view key) {
+    shell_remove(std::string(key).c_str());
+}
+
+void copy_text(std::string_view text) {
+    shell_copy(std::string(text).c_str());
+}
+
+bool can_share() {
+    return shell_can_share() != 0;
+}
+
+void share(std::string_view title, std::string_view address) {
+    shell_share(std::string(title).c_str(), std::string(address).c_str());
+}
+
+void open_file() {
+    shell_open_file();
+}
+
+void save_file(std::string_view name, std::string_view mime, std::string_view text) {
+    shell_save_file(std::string(name).c_str(), std::string(mime).c_str(), std::string(text).c_str());
+}
+
+void save_page() {
+    shell_save_page();
+}
+
+void clear_fragment() {
+    shell_clear_fragment();
+}
+
+void push_back_guard(bool on) {
+    shell_back_guard(on);
+}
+
+void take_update() {
+    shell_take_update();
+}
+
+}  // namespace platform
+
+// ---- what the shell calls --------------------------------------------------------------------------------
+
+extern "C" {
+
+// Room for a text that goes into one of the functions below, which frees it.
+EMSCRIPTEN_KEEPALIVE char* platform_room(std::uint32_t bytes) {
+    return static_cast<char*>(std::malloc(bytes));
+}
+
+// flags: 1 shift, 2 control or command
+EMSCRIPTEN_KEEPALIVE void platform_push(int kind, double x, double y, double time_ms, int pointer, int pointer_id,
+                                        std::uint32_t node, int flags, char* key, char* text) {
+    platform::Event event;
+    event.kind = static_cast<platform::Kind>(kind);
+    event.x = x;
+    event.y = y;
+    event.time_ms = time_ms;
+    event.pointer = static_cast<platform::Pointer>(pointer);
+    event.pointer_id = pointer_id;
+    event.node = node;
+    event.shift = (flags & 1) != 0;
+    event.control = (flags & 2) != 0;
+    event.key = platform::owned(key);
+    event.text = platform::owned(text);
+    platform::host().queue.push_back(std::move(event));
+}
+
+EMSCRIPTEN_KEEPALIVE void platform_step(int draw) {
+    if (platform::host().step) platform::host().step(draw != 0);
+}
+
+// flags: 1 touch first, 2 dark, 4 reduced motion, 8 more contrast, 16 forced colours, 32 decimal comma, 64 from disk
+EMSCRIPTEN_KEEPALIVE void platform_window(int pixels_x, int pixels_y, float ratio, float top, float right, float bottom,
+                                          float left, float keyboard, int flags, char* address, char* language) {
+    platform::Host& h = platform::host();
+    platform::Window& w = h.window;
+    h.pixels_x = pixels_x;
+    h.pixels_y = pixels_y;
+    w.pixel_ratio = ratio > 0 ? ratio : 1;
+    w.width = static_cast<float>(pixels_x) / w.pixel_ratio;
+    w.height = static_cast<float>(pixels_y) / w.pixel_ratio;
+    w.inset_top = top;
+    w.inset_right = right;
+    w.inset_bottom = bottom;
+    w.inset_left = left;
+    w.keyboard = keyboard;
+    w.touch_first = (flags & 1) != 0;
+    w.prefers_dark = (flags & 2) != 0;
+    w.reduced_motion = (flags & 4) != 0;
+    w.more_contrast = (flags & 8) != 0;
+    w.forced_colours = (flags & 16) != 0;
+    w.decimal_comma = (flags & 32) != 0;
+    w.from_disk = (flags & 64) != 0;
+    w.address = platform::owned(address);
+    w.language = platform::owned(language);
+}
+
+}  // extern "C"

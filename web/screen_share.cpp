@@ -1,0 +1,127 @@
+// Sheets for what comes in and goes out: a new recipe, a pasted link or file, what was understood of it, sharing.
+#include "app.h"
+#include "engine/share.h"
+#include "mirror.h"
+#include "screens.h"
+#include "widget_button.h"
+#include "widget_field.h"
+#include "widget_list.h"
+#include "widget_press.h"
+#include "widget_text.h"
+
+namespace screens {
+
+void new_recipe(app::App& app) {
+    kit::Kit& kit = app.kit;
+    const auto choice = [&](std::string_view key, std::string_view about) {
+        const bool pressed = widget::row(kit, key, {app.say(key), app.say(about), "", "", false, false}).pressed;
+        widget::hairline(kit);
+        return pressed;
+    };
+    if (choice("new.blank", "new.blank_about")) {
+        app::close_sheet(app);
+        return app::keep(app, app::blank_recipe(app));
+    }
+    if (choice("new.link", "new.link_about")) {
+        app.ui.typed.clear();
+        app.ui.typed_problem.clear();
+        return app::show(app, app::Sheet::from_text);
+    }
+    if (choice("new.file", "new.file_about")) app::open_file();
+    widget::gap(18);
+    widget::heading(kit, 3, app.say("book.starters"));
+    for (const auto& [stem, recipe] : app.presets.recipes) {
+        if (widget::row(kit, stem, {recipe.title, app.say("count.lines", {{"n", std::to_string(recipe.formula.lines.size())}}), "", "", false, false}).pressed) {
+            app::close_sheet(app);
+            return app::keep(app, recipe);
+        }
+        widget::hairline(kit);
+    }
+}
+
+void from_text(app::App& app) {
+    kit::Kit& kit = app.kit;
+    widget::TextSpec spec;
+    spec.name = app.say("new.paste_here");
+    spec.note = true;
+    spec.last = true;
+    if (const auto typed = widget::text_field(kit, "text", app.ui.typed, spec)) {
+        app.ui.typed = *typed;
+        app.ui.typed_problem.clear();
+    }
+    if (!app.ui.typed_problem.empty()) {
+        widget::gap(8);
+        widget::finding_badge(kit, finding::Severity::stop, app.ui.typed_problem, "");
+    }
+    widget::gap(14);
+    if (widget::button(kit, "read", app.say("new.read"), widget::Look::primary, kit.width)) app::take_in(app, app.ui.typed);
+}
+
+void incoming(app::App& app) {
+    kit::Kit& kit = app.kit;
+    if (!app.ui.incoming) return app::close_sheet(app);
+    const workspace::Recipe& recipe = *app.ui.incoming;
+    widget::text(kit, app.say("incoming.about"), theme::Type::small, widget::Ink::soft);
+    widget::gap(10);
+    widget::heading(kit, 3, recipe.title.empty() ? app.say("recipe.untitled") : recipe.title);
+    widget::gap(6);
+    const catalogue::Catalogue known = catalogue::with_own(app.presets.catalogue, recipe.own);
+    for (std::size_t i = 0; i < recipe.formula.lines.size(); ++i) {
+        const formula::Line& line = recipe.formula.lines[i];
+        const std::string right = line.rest ? app.say("line.rest_short") : words::figure(app.words, line.percent.grid) + " %";
+        ImGui::PushID(static_cast<int>(i));
+        widget::row(kit, "line", {workspace::display_name(known, line), line.ingredient.empty() ? app.say("line.unknown") : "", right, "", false, true});
+        ImGui::PopID();
+        widget::hairline(kit);
+    }
+    if (!recipe.notes.empty()) {
+        widget::gap(8);
+        widget::text(kit, recipe.notes, theme::Type::small);
+    }
+    widget::gap(16);
+    if (widget::button(kit, "keep", app.say("incoming.keep"), widget::Look::primary, kit.width)) {
+        workspace::Recipe kept = std::move(*app.ui.incoming);
+        app.ui.incoming.reset();
+        app::close_sheet(app);
+        return app::keep(app, std::move(kept));
+    }
+    widget::gap(8);
+    if (widget::button(kit, "leave", app.say("incoming.leave"), widget::Look::plain, kit.width)) {
+        app.ui.incoming.reset();
+        app::close_sheet(app);
+    }
+}
+
+void share(app::App& app) {
+    kit::Kit& kit = app.kit;
+    const workspace::Kept* kept = workspace::find(std::as_const(app.work), app.ui.recipe);
+    if (!kept) return app::close_sheet(app);
+    const auto link = share::write(kept->recipe, app.presets.catalogue);
+    if (!link) {
+        widget::finding_badge(kit, finding::Severity::caution, words::say(app.words, link.error()), "");
+    } else {
+        const std::string address = app::link_address(app, *link);
+        widget::text(kit, app.say("share.about"), theme::Type::body);
+        widget::gap(12);
+        if (!app::address_is_hosted(app)) {
+            widget::finding_badge(kit, finding::Severity::note, app.say("share.no_address"), "");
+            widget::gap(12);
+        }
+        if (app::can_share() && app::address_is_hosted(app)) {
+            if (widget::button(kit, "send", app.say("share.send"), widget::Look::primary, kit.width)) app::share(kept->recipe.title, address);
+            widget::gap(8);
+        }
+        if (widget::button(kit, "copy", app.say("share.copy"), app::can_share() ? widget::Look::plain : widget::Look::primary, kit.width))
+            app::copy_text(app, address);
+        widget::gap(14);
+        widget::TextSpec spec;
+        spec.name = app.say("share.link", {{"n", std::to_string(link->size() - 1)}});
+        spec.note = true;
+        spec.last = true;
+        widget::text_field(kit, "link", address, spec);
+    }
+    widget::gap(16);
+    if (widget::button(kit, "file", app.say("recipe.save_file"), widget::Look::plain, kit.width)) app::save_recipe_file(kept->recipe);
+}
+
+}  // namespace screens

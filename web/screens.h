@@ -1,0 +1,34 @@
+// One draw function per screen and per sheet, all of one shape; the table of them is in app_draw.cpp.
+#pragma once
+
+namespace app {
+struct App;
+}
+
+namespace screens {
+
+using Draw = void (*)(app::App&);
+
+void book(app::App& app);
+void formula(app::App& app);
+void batch(app::App& app);
+void more(app::App& app);
+
+void nothing_open(app::App& app);  // in place of formula and batch while no recipe is open
+
+// Sheets: what they hold; their frame is drawn by the caller.
+void new_recipe(app::App& app);
+void from_text(app::App& app);
+void incoming(app::App& app);
+void recipe(app::App& app);
+void rename(app::App& app);
+void product(app::App& app);
+void share(app::App& app);
+void line(app::App& app);
+void ingredient(app::App& app);
+void phase(app::App& app);
+void container(app::App& app);
+void bin(app::App& app);
+void source_list(app::App& app);
+
+}  // namespace screens

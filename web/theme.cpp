@@ -1,0 +1,104 @@
+// Colours, fonts and the library's style in one place. Leans on fonts_data, which the build makes from the font package.
+// Holds no layout.
+#include "theme.h"
+
+#include <algorithm>
+#include <iterator>
+
+#include "fonts_data.h"
+
+namespace theme {
+namespace {
+
+constexpr Colours kLight{0xF7F2E8, 0xFFFDF8, 0x22211E, 0x5A564E, 0xDDD5C6, 0x867E6E, 0x0B6467, 0xFFFFFF,
+                         0xDCEBE8, 0x0A4F52, 0x7A4E00, 0xFBEBC8, 0x9C2F1B, 0xF9E1D9, 0xECE4D4, 0x1A1712};
+constexpr Colours kDark{0x1B1A18, 0x262421, 0xF2ECE2, 0xBBB4A8, 0x3B3833, 0x857E73, 0x66C9BF, 0x0B1F1E,
+                        0x1F3F3D, 0xBDEAE4, 0xF2C566, 0x3C2F16, 0xF6A08B, 0x45251D, 0x35322D, 0x000000};
+
+struct Size {
+    float pixels;
+    bool strong;
+};
+constexpr Size kSizes[] = {{17, false}, {17, true}, {14, false}, {21, true}, {25, true}, {40, true}};
+constexpr int kTypes = static_cast<int>(Type::hero) + 1;
+static_assert(std::size(kSizes) == kTypes);
+
+struct State {
+    Colours colours = kLight;
+    bool dark = false;
+    float density = 0;
+    ImFont* fonts[kTypes] = {};
+};
+State state;
+
+// Latin, Latin-1, Latin Extended-A, and the few signs the words and figures need.
+constexpr ImWchar kLetters[] = {0x20, 0x17F, 0x3BC, 0x3BC, 0x2009, 0x202F, 0x2030, 0x203A, 0x20AC, 0x20AC,
+                                0x2190, 0x2193, 0x2212, 0x2212, 0x2248, 0x2248, 0x2260, 0x2265, 0};
+constexpr ImWchar kHeroLetters[] = {0x20, 0x7E, 0xA0, 0xB0, 0x2009, 0x2009, 0x2012, 0x2014, 0x2212, 0x2212, 0};
+
+void build_fonts(float density) {
+    ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
+    atlas.Clear();
+    atlas.Flags |= ImFontAtlasFlags_NoMouseCursors;
+    atlas.TexDesiredWidth = 2048;  // wider textures fail on old phones
+    for (int i = 0; i < kTypes; ++i) {
+        ImFontConfig config;
+        config.FontDataOwnedByAtlas = false;
+        config.OversampleH = density < 1.5f ? 2 : 1;
+        config.OversampleV = 1;
+        config.RasterizerDensity = density;
+        const bool strong = kSizes[i].strong;
+        const unsigned char* data = strong ? fonts_data::kSemibold : fonts_data::kRegular;
+        const auto size = static_cast<int>(strong ? fonts_data::kSemiboldSize : fonts_data::kRegularSize);
+        state.fonts[i] = atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(data), size, kSizes[i].pixels * 1.2f,
+                                                    &config, i == static_cast<int>(Type::hero) ? kHeroLetters : kLetters);
+    }
+    atlas.Build();
+    state.density = density;
+}
+
+void set_style() {
+    ImGuiStyle& style = ImGui::GetStyle();
+    style = ImGuiStyle();
+    style.WindowPadding = style.FramePadding = style.ItemSpacing = style.ItemInnerSpacing = style.CellPadding = {0, 0};
+    style.WindowBorderSize = style.ChildBorderSize = style.PopupBorderSize = 0;
+    style.WindowRounding = style.ChildRounding = 0;
+    style.WindowMinSize = {1, 1};
+    style.Colors[ImGuiCol_WindowBg] = ImGui::ColorConvertU32ToFloat4(paint(state.colours.paper));
+    style.Colors[ImGuiCol_ChildBg] = {0, 0, 0, 0};
+    style.Colors[ImGuiCol_Text] = ImGui::ColorConvertU32ToFloat4(paint(state.colours.ink));
+}
+
+}  // namespace
+
+const Colours& colours() { return state.colours; }
+bool is_dark() { return state.dark; }
+
+Colours palette(bool dark, bool more_contrast) {
+    Colours chosen = dark ? kDark : kLight;
+    if (more_contrast) {
+        chosen.ink_soft = chosen.ink;
+        chosen.edge = chosen.ink;
+        chosen.hairline = chosen.ink_soft;
+    }
+    return chosen;
+}
+
+ImU32 paint(std::uint32_t rgb, float opacity) {
+    return IM_COL32((rgb >> 16) & 255, (rgb >> 8) & 255, rgb & 255, static_cast<int>(opacity * 255.0f + 0.5f));
+}
+
+ImFont* font(Type type) { return state.fonts[static_cast<int>(type)]; }
+float line_height(Type type) { return font(type)->FontSize; }
+
+bool apply(bool dark, bool more_contrast, float pixel_ratio) {
+    state.dark = dark;
+    state.colours = palette(dark, more_contrast);
+    const float density = std::clamp(pixel_ratio, 1.0f, 3.0f);
+    const bool rebuilt = density != state.density;
+    if (rebuilt) build_fonts(density);
+    set_style();
+    return rebuilt;
+}
+
+}  // namespace theme

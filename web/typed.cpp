@@ -1,0 +1,47 @@
+// See typed.h. Reading is decimal's and quantity's; here only which of them a field asks first.
+#include "typed.h"
+
+#include "engine/decimal.h"
+#include "engine/quantity.h"
+
+namespace typed {
+namespace {
+
+using result::Code;
+
+result::Result<std::int64_t> within(result::Result<std::int64_t> number, std::int64_t low, std::int64_t high) {
+    if (!number) return number;
+    if (*number < low) return {Code::number_negative, "", decimal::print(*number)};
+    if (*number > high) return {Code::number_too_large, "", decimal::print(*number)};
+    return number;
+}
+
+}  // namespace
+
+result::Result<std::int64_t> percent(std::string_view text) {
+    if (const auto plain = quantity::read_percent(text)) return plain->grid;
+    return within(decimal::calculate(text), 0, quantity::kHundred.grid);
+}
+
+result::Result<std::int64_t> mass_or_none(std::string_view text) {
+    if (const auto plain = quantity::read_mass(text)) return within(plain->grid, 0, decimal::kLargest);
+    return within(decimal::calculate(text), 0, decimal::kLargest);
+}
+
+result::Result<std::int64_t> mass(std::string_view text) {
+    auto grams = mass_or_none(text);
+    if (grams && *grams == 0) return {Code::batch_zero, "", "0"};
+    return grams;
+}
+
+result::Result<std::int64_t> whole(std::string_view text) {
+    const auto number = within(decimal::calculate(text), 0, 10000 * decimal::kOne);
+    if (number && *number % decimal::kOne != 0) return {Code::number_too_fine, "", decimal::print(*number)};
+    return number;
+}
+
+result::Result<std::int64_t> celsius(std::string_view text) {
+    return within(decimal::calculate(text), -50 * decimal::kOne, 300 * decimal::kOne);
+}
+
+}  // namespace typed

@@ -1,0 +1,163 @@
+// See widget_field.h. The native twin is placed by the mirror from the rectangle registered here.
+#include "widget_field.h"
+
+#include <algorithm>
+
+#include "theme.h"
+#include "widget_press.h"
+#include "widget_text.h"
+
+namespace widget {
+namespace {
+
+void draw_frame(const Press& press, bool active, bool invalid, bool disabled) {
+    const theme::Colours& c = theme::colours();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(disabled ? c.paper : c.card), 8);
+    if (press.down) list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, 0.08f), 8);
+    const std::uint32_t edge = invalid ? c.stop : active ? c.accent : disabled ? c.hairline : c.edge;
+    list.AddRect(press.box.Min, press.box.Max, theme::paint(edge), 8, 0, active || invalid ? 2.2f : 1.2f);
+}
+
+void label_above(kit::Kit& kit, const std::string& name) {
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const ImVec2 size = measure(name, theme::Type::small, kit.width);
+    ImGui::Dummy({kit.width, size.y + 4});
+    draw_wrapped(at, name, theme::Type::small, theme::paint(theme::colours().ink_soft), kit.width);
+}
+
+void show_problem(const std::string& problem, float width) {
+    if (problem.empty()) return;
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const ImVec2 size = measure(problem, theme::Type::small, width);
+    ImGui::Dummy({width, size.y + 6});
+    draw_wrapped({at.x, at.y + 3}, problem, theme::Type::small, theme::paint(theme::colours().stop), width);
+}
+
+}  // namespace
+
+float problem_height(const kit::Kit& kit, std::uint32_t id, float width) {
+    const auto draft = kit.drafts.find(id);
+    if (draft == kit.drafts.end() || draft->second.problem.empty()) return 0;
+    return measure(draft->second.problem, theme::Type::small, width).y + 6;
+}
+
+std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::string_view value, const TextSpec& spec) {
+    if (!spec.bare) label_above(kit, spec.name);
+    mirror::Node node;
+    node.role = spec.note ? mirror::Role::field_note : spec.search ? mirror::Role::field_search : mirror::Role::field_text;
+    node.name = spec.name;
+    node.value = std::string(value);
+    node.last_field = spec.last;
+    node.most_bytes = spec.most_bytes;
+    float height = theme::kField;
+    if (spec.note)
+        height = std::max(3 * theme::line_height(theme::Type::body),
+                          measure(value, theme::Type::body, kit.width - 24).y + theme::line_height(theme::Type::body)) + 20;
+    const Press press = press_area(kit, key, {kit.width, height}, node);
+    const bool active = mirror::focused(press.id);
+    if (press.shown) {
+        draw_frame(press, active, false, false);
+        const bool empty = value.empty();
+        const std::string_view shown = empty ? std::string_view(spec.hint) : value;
+        const ImU32 ink = theme::paint(empty ? theme::colours().ink_soft : theme::colours().ink);
+        if (spec.note)
+            draw_wrapped({press.box.Min.x + 12, press.box.Min.y + 10}, shown, theme::Type::body, ink, kit.width - 24);
+        else
+            draw_cut({press.box.Min.x + 12, press.box.Min.y + (height - theme::line_height(theme::Type::body)) / 2}, shown,
+                     theme::Type::body, ink, kit.width - 24);
+    }
+    if (press.clicked) kit.wish_focus = press.id;
+    return mirror::take_input(press.id);
+}
+
+NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std::int64_t> value, const NumberSpec& spec) {
+    if (!spec.bare) label_above(kit, spec.name);
+    const std::uint32_t id = id_of(key);
+    const float width = spec.width > 0 ? spec.width : kit.width;
+    const theme::Type type = spec.large ? theme::Type::figure : theme::Type::body;
+    auto draft = kit.drafts.find(id);
+    const std::string settled = value ? words::figure(*kit.words, *value) : "";
+    const std::string shown = draft != kit.drafts.end() ? draft->second.text : settled;
+    const bool invalid = draft != kit.drafts.end() && !draft->second.problem.empty();
+
+    mirror::Node node;
+    node.role = mirror::Role::field_decimal;
+    node.name = spec.name;
+    node.value = shown;
+    node.description = invalid ? draft->second.problem : spec.unit;
+    node.invalid = invalid;
+    node.large = spec.large;
+    node.disabled = spec.disabled;
+    const Press press = press_area(kit, key, {width, spec.large ? theme::kField + 10 : theme::kField}, node);
+    if (!spec.disabled) kit.order.push_back(id);
+    const bool on_keypad = kit.keypad.target == id;
+    const bool active = on_keypad || mirror::focused(id);
+
+    if (press.shown) {
+        draw_frame(press, active, invalid, spec.disabled);
+        const theme::Colours& c = theme::colours();
+        const float unit_width = spec.unit.empty() ? 0 : measure(spec.unit, theme::Type::body).x + 6;
+        const float right = press.box.Max.x - 10 - unit_width;
+        const bool empty = shown.empty();
+        const std::string& words = empty ? spec.hint : shown;
+        const ImVec2 size = measure(words, type);
+        const float room = right - press.box.Min.x - 8;
+        const float y = press.box.GetCenter().y - size.y / 2;
+        if (on_keypad && kit.keypad.fresh && !empty)  // the next key replaces it
+            ImGui::GetWindowDrawList()->AddRectFilled({right - std::min(size.x, room) - 2, y}, {right + 2, y + size.y},
+                                                      theme::paint(c.accent_soft), 3);
+        draw_cut({right - std::min(size.x, room), y}, words, type, theme::paint(empty || spec.disabled ? c.ink_soft : c.ink), room);
+        if (on_keypad && !kit.keypad.fresh)
+            ImGui::GetWindowDrawList()->AddRectFilled({right + 1.5f, y}, {right + 3.5f, y + size.y}, theme::paint(c.accent));
+        if (unit_width > 0)
+            draw_wrapped({right + 6, press.box.GetCenter().y - theme::line_height(theme::Type::body) / 2}, spec.unit,
+                         theme::Type::body, theme::paint(c.ink_soft), 0);
+    }
+
+    if (press.clicked && !spec.disabled) {
+        if (kit.finger)
+            kit.keypad.target = id, kit.keypad.arriving = true;
+        else
+            kit.wish_focus = id, kit.wish_all = true;
+    }
+    if (on_keypad && kit.keypad.arriving) {
+        kit.keypad.arriving = false;
+        kit.keypad.name = spec.name;
+        kit.keypad.text = shown;
+        kit.keypad.fresh = true;
+        kit.keypad.changed = false;
+        kit.wish_view = id;
+    }
+
+    std::optional<std::string> typed = mirror::take_input(id);
+    if (on_keypad && kit.keypad.changed) {
+        kit.keypad.changed = false;
+        typed = kit.keypad.text;
+    }
+    NumberChange change;
+    if (typed) {
+        kit::Draft& now = kit.drafts[id];
+        now.text = *typed;
+        now.problem.clear();
+        if (typed->empty() && spec.may_be_empty) {
+            change = {true, std::nullopt};
+        } else if (const auto number = spec.read(*typed)) {
+            change = {true, *number};
+        } else {
+            now.problem = words::say(*kit.words, number.error());
+        }
+        draft = kit.drafts.find(id);
+    }
+    if (draft != kit.drafts.end()) {
+        const bool editing = active || typed.has_value();
+        if (!editing && draft->second.problem.empty()) kit.drafts.erase(draft);
+    }
+    if (mirror::take_enter(id)) kit.next_after = id;
+    // While it is being typed an unfinished number ("12,") is no fault yet; the sentence shows once the field is left.
+    const auto now = kit.drafts.find(id);
+    if (now != kit.drafts.end() && !active) show_problem(now->second.problem, width);
+    return change;
+}
+
+}  // namespace widget

@@ -1,0 +1,134 @@
+// See widget_list.h.
+#include "widget_list.h"
+
+#include <algorithm>
+
+#include "theme.h"
+#include "widget_button.h"
+#include "widget_press.h"
+#include "widget_text.h"
+
+namespace widget {
+
+RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
+    ImGui::PushID(key.data(), key.data() + key.size());
+    const ImVec2 start = ImGui::GetCursorScreenPos();
+    const bool has_menu = !spec.menu_name.empty();
+    const float width = kit.width - (has_menu ? theme::kTarget : 0);
+    const float right = spec.right.empty() ? 0 : measure(spec.right, theme::Type::strong).x + 14;
+    const float room = width - 24 - right;
+    const ImVec2 title = measure(spec.title, theme::Type::strong, room);
+    const ImVec2 under = spec.under.empty() ? ImVec2(0, 0) : measure(spec.under, theme::Type::small, room);
+    const float height = std::max(56.0f, title.y + under.y + 20);
+    RowPress result;
+    const theme::Colours& c = theme::colours();
+    ImRect box(start, {start.x + width, start.y + height});
+    if (spec.plain) {
+        mirror::Node node;
+        node.role = mirror::Role::text;
+        node.id = id_of("row");
+        node.name = spec.title + (spec.right.empty() ? "" : ", " + spec.right) + (spec.under.empty() ? "" : ", " + spec.under);
+        fill_place(node, box);
+        mirror::add(node);
+        ImGui::Dummy(box.GetSize());
+    } else {
+        mirror::Node node;
+        node.role = mirror::Role::button;
+        node.name = spec.title;
+        node.description = spec.under + (spec.right.empty() ? "" : (spec.under.empty() ? "" : ", ") + spec.right);
+        node.current = spec.chosen;
+        const Press press = press_area(kit, "row", box.GetSize(), node);
+        if (press.down || press.hovered || spec.chosen)
+            ImGui::GetWindowDrawList()->AddRectFilled(
+                box.Min, box.Max, spec.chosen ? theme::paint(c.accent_soft) : theme::paint(c.ink, press.down ? 0.12f : 0.05f),
+                theme::kRound);
+        result.pressed = press.clicked;
+        result.menu = press.menu && has_menu;
+        focus_ring(box, theme::kRound, press.id);
+    }
+    float y = box.GetCenter().y - (title.y + under.y) / 2;
+    draw_wrapped({start.x + 12, y}, spec.title, theme::Type::strong, theme::paint(c.ink), room);
+    if (under.y > 0) draw_wrapped({start.x + 12, y + title.y}, spec.under, theme::Type::small, theme::paint(c.ink_soft), room);
+    if (right > 0)
+        draw_wrapped({box.Max.x - right + 2, box.GetCenter().y - theme::line_height(theme::Type::strong) / 2}, spec.right,
+                     theme::Type::strong, theme::paint(c.ink), 0);
+    if (has_menu) {
+        ImGui::SetCursorScreenPos({box.Max.x, box.GetCenter().y - theme::kTarget / 2});
+        result.menu = mark_button(kit, "menu", Mark::dots, spec.menu_name) || result.menu;
+    }
+    go_to(start.x, start.y + height);
+    ImGui::PopID();
+    return result;
+}
+
+void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view sentence, std::string_view source) {
+    const theme::Colours& c = theme::colours();
+    const bool stop = severity == finding::Severity::stop, caution = severity == finding::Severity::caution;
+    const std::uint32_t ink = stop ? c.stop : caution ? c.caution : c.ink_soft;
+    const std::uint32_t ground = stop ? c.stop_ground : caution ? c.caution_ground : c.card;
+    const std::string word = kit.say(stop ? "severity.stop" : caution ? "severity.caution" : "severity.note");
+    const ImVec2 start = ImGui::GetCursorScreenPos();
+    const float room = kit.width - 52;
+    const ImVec2 head = measure(word, theme::Type::strong), body = measure(sentence, theme::Type::body, room);
+    const ImVec2 foot = source.empty() ? ImVec2(0, 0) : measure(source, theme::Type::small, room);
+    const float height = head.y + body.y + foot.y + 24;
+    const ImRect box(start, {start.x + kit.width, start.y + height});
+    mirror::Node node;
+    node.role = mirror::Role::text;
+    node.name = word + ": " + std::string(sentence) + (source.empty() ? "" : " " + std::string(source));
+    node.id = id_of(node.name);
+    while (!kit.texts.insert(node.id).second) ++node.id;
+    fill_place(node, box);
+    mirror::add(node);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled(box.Min, box.Max, theme::paint(ground), theme::kRound);
+    list.AddRect(box.Min, box.Max, theme::paint(stop || caution ? ink : c.hairline), theme::kRound, 0, 1);
+    const ImVec2 m{start.x + 22, start.y + 12 + head.y / 2};  // octagon, triangle, circle: never colour alone
+    if (stop)
+        list.AddNgonFilled(m, 10, theme::paint(ink), 8);
+    else if (caution)
+        list.AddTriangleFilled({m.x, m.y - 10}, {m.x + 11, m.y + 9}, {m.x - 11, m.y + 9}, theme::paint(ink));
+    else
+        list.AddCircle(m, 8, theme::paint(ink), 24, 2);
+    const float x = start.x + 42;
+    draw_wrapped({x, start.y + 12}, word, theme::Type::strong, theme::paint(ink), 0);
+    draw_wrapped({x, start.y + 12 + head.y}, sentence, theme::Type::body, theme::paint(c.ink), room);
+    if (foot.y > 0)
+        draw_wrapped({x, start.y + 12 + head.y + body.y}, source, theme::Type::small, theme::paint(c.ink_soft), room);
+    ImGui::Dummy(box.GetSize());
+}
+
+void hairline(kit::Kit& kit) {
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    ImGui::GetWindowDrawList()->AddLine(at, {at.x + kit.width, at.y}, theme::paint(theme::colours().hairline), 1);
+    ImGui::Dummy({kit.width, 1});
+}
+
+namespace {
+constexpr float kCardPad = 12;
+}
+
+void begin_card(kit::Kit& kit) {
+    ImGui::GetWindowDrawList()->ChannelsSplit(2);
+    ImGui::GetWindowDrawList()->ChannelsSetCurrent(1);
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    ImGui::SetCursorScreenPos({at.x + kCardPad, at.y + kCardPad});
+    ImGui::BeginGroup();
+    kit.width -= 2 * kCardPad;
+}
+
+void end_card(kit::Kit& kit) {
+    ImGui::EndGroup();
+    const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
+    kit.width += 2 * kCardPad;
+    const ImVec2 start{low.x - kCardPad, low.y - kCardPad};
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.ChannelsSetCurrent(0);
+    const ImVec2 end{start.x + kit.width, high.y + kCardPad};
+    list.AddRectFilled(start, end, theme::paint(theme::colours().card), theme::kRound + 2);
+    list.AddRect(start, end, theme::paint(theme::colours().hairline), theme::kRound + 2, 0, 1);
+    list.ChannelsMerge();
+    go_to(start.x, end.y);
+}
+
+}  // namespace widget

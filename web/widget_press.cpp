@@ -1,0 +1,67 @@
+// See widget_press.h. Leans on the library's internal ButtonBehavior, whose rules for mouse and queued taps are sound.
+#include "widget_press.h"
+
+#include "theme.h"
+
+namespace widget {
+
+std::uint32_t id_of(std::string_view key) {
+    return ImGui::GetCurrentWindow()->GetID(key.data(), key.data() + key.size());
+}
+
+void fill_place(mirror::Node& node, ImRect box) {
+    node.x = box.Min.x;
+    node.y = box.Min.y;
+    node.width = box.GetWidth();
+    node.height = box.GetHeight();
+    node.visible = ImGui::GetCurrentWindow()->ClipRect.Contains(box.GetCenter());
+}
+
+void focus_ring(ImRect box, float rounding, std::uint32_t id) {
+    if (!mirror::focused(id)) return;
+    box.Expand(2);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRect(box.Min, box.Max, theme::paint(theme::colours().paper), rounding + 2, 0, 5);
+    list.AddRect(box.Min, box.Max, theme::paint(theme::colours().ink), rounding + 2, 0, 2.5f);
+}
+
+void gap(float pixels) { ImGui::Dummy({0, pixels}); }
+
+void go_to(float left, float y) {
+    ImGui::SetCursorScreenPos({left, y});
+    ImGui::Dummy({0, 0});
+}
+
+Press press_area(kit::Kit& kit, std::string_view key, ImVec2 size, mirror::Node node) {
+    ImGuiWindow* window = ImGui::GetCurrentWindow();
+    Press press;
+    press.id = id_of(key);
+    press.box = ImRect(window->DC.CursorPos, {window->DC.CursorPos.x + size.x, window->DC.CursorPos.y + size.y});
+    ImGui::ItemSize(size);
+    press.shown = ImGui::ItemAdd(press.box, press.id);
+    node.id = press.id;
+    fill_place(node, press.box);
+    mirror::add(node);
+
+    if (mirror::take_focus_arrived(press.id) || kit.wish_view == press.id) {
+        ImGui::ScrollToRect(window, {press.box.Min.x, press.box.Min.y - 24, press.box.Max.x, press.box.Max.y + 24},
+                            ImGuiScrollFlags_KeepVisibleEdgeY);
+        if (kit.wish_view == press.id) kit.wish_view = 0;
+    }
+    if (node.disabled) return press;
+
+    bool held = false;
+    if (press.shown && !kit.beneath_sheet) {
+        press.clicked = ImGui::ButtonBehavior(press.box, press.id, &press.hovered, &held, 0);
+        const ImRect seen(ImMax(press.box.Min, window->ClipRect.Min), ImMin(press.box.Max, window->ClipRect.Max));
+        press.down = (held && press.hovered) || seen.Contains(kit.finger_at);
+        press.menu = seen.Contains(kit.long_press_at) ||
+                     (press.hovered && ImGui::IsMouseReleased(ImGuiMouseButton_Right));
+        if (kit.finger) press.hovered = false;
+    }
+    press.clicked = mirror::take_click(press.id) || press.clicked;
+    press.menu = mirror::take_menu(press.id) || press.menu;
+    return press;
+}
+
+}  // namespace widget

@@ -1,0 +1,33 @@
+// The base of everything that can be pressed: takes its place, joins the mirror, reacts to finger, mouse, keyboard and
+// assistive technology alike, and draws the focus ring.
+#pragma once
+
+#include "imgui.h"
+#include "imgui_internal.h"
+#include "kit.h"
+#include "mirror.h"
+
+namespace widget {
+
+struct Press {
+    ImRect box;
+    std::uint32_t id = 0;
+    bool clicked = false;  // released inside, or pressed by other means
+    bool down = false;     // show it pressed
+    bool menu = false;     // long press, right button or menu key
+    bool hovered = false;  // by a mouse
+    bool shown = false;    // not clipped away
+};
+
+// Takes `size` at the cursor. `node` gives role, name, state; its id and rectangle are filled in here.
+Press press_area(kit::Kit& kit, std::string_view key, ImVec2 size, mirror::Node node);
+
+std::uint32_t id_of(std::string_view key);          // within the current ID scope
+void fill_place(mirror::Node& node, ImRect box);    // rectangle and visibility
+void focus_ring(ImRect box, float rounding, std::uint32_t id);
+
+void gap(float pixels);
+// Leaves the cursor at the left edge `left` on `y`, having used the height down to there.
+void go_to(float left, float y);
+
+}  // namespace widget

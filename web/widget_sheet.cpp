@@ -1,0 +1,77 @@
+// See widget_sheet.h. The dim ground is a window of its own that takes presses beside the sheet.
+#include "widget_sheet.h"
+
+#include <algorithm>
+#include <string>
+
+#include "theme.h"
+#include "widget_button.h"
+#include "widget_press.h"
+#include "widget_text.h"
+
+namespace widget {
+namespace {
+constexpr ImGuiWindowFlags kFlags = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                                    ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoBringToFrontOnFocus;
+constexpr float kPad = 16;
+}  // namespace
+
+bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, const SheetPlace& place, bool escape) {
+    const bool phone = place.window.x < theme::kWide;
+    const float width = phone ? place.window.x : std::min(560.0f, place.window.x - 80);
+    const float left = (place.window.x - width) / 2;
+    const float top = phone ? place.top + 40 : place.top + 48;
+    const float bottom = place.window.y - place.bottom - (phone ? 0 : 48);
+
+    ImGui::SetNextWindowPos({0, 0});
+    ImGui::SetNextWindowSize(place.window);
+    ImGui::PushStyleColor(ImGuiCol_WindowBg, ImGui::ColorConvertU32ToFloat4(theme::paint(theme::colours().shade, 0.5f)));
+    ImGui::Begin("##shade", nullptr, kFlags);
+    ImGui::BringWindowToDisplayFront(ImGui::GetCurrentWindow());
+    const bool beside = ImGui::IsWindowHovered() && ImGui::IsMouseClicked(ImGuiMouseButton_Left);
+    ImGui::End();
+    ImGui::PopStyleColor();
+
+    const std::string name = "##sheet_" + std::string(key);
+    ImGui::SetNextWindowPos({left, top});
+    ImGui::SetNextWindowSize({width, std::max(120.0f, bottom - top)});
+    ImGui::Begin(name.c_str(), nullptr, kFlags);
+    ImGui::BringWindowToDisplayFront(ImGui::GetCurrentWindow());
+    mirror::Node dialog;
+    dialog.id = id_of("dialog");
+    dialog.role = mirror::Role::dialog;
+    dialog.name = std::string(title);
+    mirror::open(dialog);
+
+    kit.width = width - 2 * kPad - theme::kTarget;
+    ImGui::SetCursorScreenPos({left + kPad, top + 14});
+    heading(kit, 2, title);
+    ImGui::SetCursorScreenPos({left + width - theme::kTarget - 4, top + 4});
+    const bool closed = mark_button(kit, "close", Mark::close, kit.say("sheet_ui.close"));
+    if (closed || beside || escape) {
+        mirror::close();
+        ImGui::End();
+        return false;
+    }
+    const float head = 60;
+    ImGui::GetWindowDrawList()->AddLine({left, top + head - 1}, {left + width, top + head - 1},
+                                        theme::paint(theme::colours().hairline));
+    ImGui::SetCursorScreenPos({left, top + head});
+    ImGui::BeginChild("content", {width, std::max(60.0f, bottom - top - head)}, 0,
+                      ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav);
+    kit.width = width - 2 * kPad;
+    ImGui::SetCursorPos({kPad, 12});
+    ImGui::BeginGroup();
+    return true;
+}
+
+void end_sheet(kit::Kit& kit) {
+    (void)kit;
+    gap(24);
+    ImGui::EndGroup();
+    ImGui::EndChild();
+    mirror::close();
+    ImGui::End();
+}
+
+}  // namespace widget
