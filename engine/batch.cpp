@@ -113,7 +113,7 @@ std::optional<Percent> cap_of(const catalogue::Ingredient& ingredient, std::stri
 struct Caps {
     std::vector<std::int64_t> most;        // units per line; empty when no line has a cap
     std::optional<std::size_t> line_over;  // a line whose percent is over its cap before any rounding
-    Percent cap;                           // of line_over, or else of some capped line
+    std::optional<Percent> cap;            // of line_over, or else of the first capped line
 };
 
 // The most units each line may get. Lines of one ingredient share its cap: what is left above their whole
@@ -141,8 +141,11 @@ Caps caps_of(const formula::Formula& formula, const std::vector<Percent>& percen
             caps.most[i] = decimal::scale_down(units, percents[i].grid, kHundred.grid);
             room -= caps.most[i];
         }
-        if (!caps.line_over) caps.cap = *cap;
-        if (sum > *cap && !caps.line_over) caps.line_over = first;
+        if (!caps.cap) caps.cap = cap;
+        if (sum > *cap && !caps.line_over) {
+            caps.line_over = first;
+            caps.cap = cap;
+        }
         const auto rest = [&](std::size_t i) {  // of percent x units over 100 %, without the whole units
             return percents[i].grid * units - caps.most[i] * kHundred.grid;
         };
@@ -202,12 +205,13 @@ Result<Batch> make(const formula::Formula& formula, const Request& request,
     const Caps caps = caps_of(formula, *percents, units, catalogue, product);
     if (caps.line_over)
         return Error{Code::cap_leaves_no_room, "lines[" + std::to_string(*caps.line_over) + "].percent",
-                     decimal::print(caps.cap.grid)};
+                     decimal::print(caps.cap->grid)};
     std::vector<std::int64_t> weights;
     for (const Percent percent : *percents)
         weights.push_back(percent.grid);
     const auto parts = decimal::share_out(units, weights, caps.most);
-    if (!parts) return Error{parts.error().code, "batch.division_g", decimal::print(caps.cap.grid)};
+    if (!parts)
+        return Error{parts.error().code, "batch.division_g", caps.cap ? decimal::print(caps.cap->grid) : ""};
     for (std::size_t i = 0; i < parts->size(); ++i)
         batch.lines.push_back(line_of(i, (*percents)[i], (*parts)[i], units, batch.division, batch.total));
     return batch;

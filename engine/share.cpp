@@ -15,7 +15,7 @@ namespace {
 
 constexpr std::size_t kChecksumBytes = 4;
 constexpr std::size_t kMostAddress = 4096;      // what may stand before '#'
-constexpr unsigned kLargestVersion = 15;        // so that a link of ours begins with a letter from A to D, for good
+constexpr unsigned kLargestVersion = 15;        // later ones keep below it, and to an array and the checksum
 
 std::string with_checksum(std::string bytes) {
     const std::uint32_t sum = checksum::crc32(bytes);
@@ -58,8 +58,18 @@ std::string_view trimmed(std::string_view text) {
     return text;
 }
 
-bool begins_like_ours(std::string_view letters) {
-    return !letters.empty() && letters[0] >= 'A' && letters[0] <= 'D';
+// The version byte, then the head of an array: what every version begins with.
+bool begins_like_ours(std::string_view bytes) {
+    const auto byte = [&](std::size_t at) { return static_cast<unsigned char>(bytes[at]); };
+    if (!bytes.empty() && (byte(0) == 0 || byte(0) > kLargestVersion)) return false;
+    return bytes.size() < 2 || byte(1) >> 5 == 4;
+}
+
+// The bytes before the first letter that is none of ours.
+std::string sound_beginning(std::string_view letters) {
+    const std::size_t end = letters.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_");
+    const result::Result<std::string> decoded = base64url::decode(letters.substr(0, end / 4 * 4));
+    return decoded ? *decoded : "";
 }
 
 struct Bytes {
@@ -91,8 +101,10 @@ result::Result<Bytes> bytes_of(std::string letters) {
 // What is wrong with bytes whose checksum does not fit.
 result::Code damage(std::string_view bytes) {
     const unsigned version = bytes.empty() ? 0 : static_cast<unsigned char>(bytes[0]);
-    const bool ours = bytes.empty() || (version >= 1 && version <= kLargestVersion);
-    if (bytes.size() <= 1 + kChecksumBytes) return ours ? result::Code::link_truncated : result::Code::link_not_ours;
+    const bool ours = version >= 1 && version <= kLargestVersion;
+    if (bytes.size() <= 1 + kChecksumBytes) {
+        return begins_like_ours(bytes) ? result::Code::link_truncated : result::Code::link_not_ours;
+    }
     const Extent extent = extent_of(bytes.substr(1, bytes.size() - 1 - kChecksumBytes));
     if (!ours) return extent == Extent::complete ? result::Code::link_altered : result::Code::link_not_ours;
     return extent == Extent::runs_out ? result::Code::link_truncated : result::Code::link_altered;
@@ -130,7 +142,8 @@ result::Result<workspace::Recipe> read(std::string_view link, const catalogue::C
 
     const result::Result<Bytes> read = bytes_of(std::string(letters));
     if (!read) {
-        if (!begins_like_ours(letters)) return {result::Code::link_not_ours};
+        const std::string beginning = sound_beginning(letters);
+        if (beginning.empty() || !begins_like_ours(beginning)) return {result::Code::link_not_ours};
         return {result::Code::link_altered, read.error().place};
     }
     const std::string& bytes = read->bytes;

@@ -10,6 +10,20 @@
 namespace store_json {
 namespace {
 
+constexpr std::size_t kLongestDetail = 60;
+constexpr std::size_t kDeepestPath = 8;
+
+// A file may hold keys and values of any length; the line that speaks of them stays short.
+std::string shortened(std::string text) {
+    if (text.size() > kLongestDetail) {
+        std::size_t end = kLongestDetail;
+        while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0u) == 0x80u) --end;
+        text.resize(end);
+        text += "…";
+    }
+    return text;
+}
+
 struct Frame {
     bool is_list = false;
     std::size_t index = 0;
@@ -24,7 +38,9 @@ struct Survey {
 
     std::string path() const {
         std::string out;
+        std::size_t depth = 0;
         for (const Frame& frame : frames) {
+            if (++depth > kDeepestPath) return out + "…";
             out = frame.is_list ? indexed(out, frame.index) : joined(out, frame.key);
         }
         return out;
@@ -61,7 +77,7 @@ struct Survey {
     bool key(std::string& name) {
         Frame& frame = frames.back();
         frame.key = name;
-        if (!frame.keys.insert(name).second) return stop(result::Code::preset_duplicate, path(), name);
+        if (!frame.keys.insert(name).second) return stop(result::Code::preset_duplicate, path(), shortened(name));
         if (frame.keys.size() > kMostKeys) return stop(result::Code::too_many, path(), std::to_string(kMostKeys));
         return true;
     }
@@ -69,18 +85,6 @@ struct Survey {
         return stop(result::Code::json_malformed, "character " + std::to_string(position));
     }
 };
-
-constexpr std::size_t kLongestDetail = 60;
-
-std::string shortened(std::string text) {
-    if (text.size() > kLongestDetail) {
-        std::size_t end = kLongestDetail;
-        while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0u) == 0x80u) --end;
-        text.resize(end);
-        text += "…";
-    }
-    return text;
-}
 
 std::string shown(const Json& value) {
     return shortened(value.dump(-1, ' ', false, Json::error_handler_t::replace));
@@ -103,7 +107,7 @@ void Failure::at(result::Code code, std::string place, std::string detail) {
 }
 
 std::string joined(const std::string& place, std::string_view key) {
-    return place.empty() ? std::string(key) : place + "." + std::string(key);
+    return (place.empty() ? "" : place + ".") + shortened(std::string(key));
 }
 std::string indexed(const std::string& place, std::size_t index) {
     return place + "[" + std::to_string(index) + "]";

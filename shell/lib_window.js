@@ -31,12 +31,21 @@ mergeInto(LibraryManager.library, {
             return covered > 60 ? covered : 0;
         },
 
+        comma: function () {
+            try {
+                return (1.5).toLocaleString(navigator.language).includes(',');
+            } catch (unknown) {
+                // Some systems name their language "c" or nothing at all.
+                return (1.5).toLocaleString().includes(',');
+            }
+        },
+
         tell: function () {
             const safe = getComputedStyle(document.getElementById('safe-area'));
             const inset = function (side) { return parseFloat(safe['padding' + side]) || 0; };
             let flags = 0;
             View.wishes.forEach(function (wish, i) { if (wish.matches) flags |= 1 << i; });
-            if ((1.5).toLocaleString(navigator.language).includes(',')) flags |= 32;
+            if (View.comma()) flags |= 32;
             if (location.protocol !== 'http:' && location.protocol !== 'https:') flags |= 64;
             const numbers = [View.wide, View.high, devicePixelRatio, inset('Top'), inset('Right'), inset('Bottom'),
                 inset('Left'), View.keyboard(), flags];

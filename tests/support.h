@@ -1,5 +1,6 @@
-// Small builders that several tests share: a catalogue with invented figures, formulas from a few numbers, and
-// random formulas, batches and recipes from a seed. Figures here prove arithmetic, they say nothing of the trade.
+// Small builders that several tests share: a catalogue with invented figures, formulas from a few numbers,
+// and random formulas, batches and recipes from a seed. Figures here prove arithmetic, they say nothing of
+// the trade.
 #pragma once
 
 #include <cstdint>
@@ -14,8 +15,8 @@
 
 namespace support {
 
-inline catalogue::Ingredient ingredient(std::string id, std::uint32_t number, std::string name, std::string role,
-                                        catalogue::Phase phase, std::int64_t density_grid) {
+inline catalogue::Ingredient ingredient(std::string id, std::uint32_t number, std::string name,
+                                        std::string role, catalogue::Phase phase, std::int64_t density_grid) {
     catalogue::Ingredient one;
     one.id = std::move(id);
     one.number = number;
@@ -28,15 +29,18 @@ inline catalogue::Ingredient ingredient(std::string id, std::uint32_t number, st
     return one;
 }
 
-inline catalogue::Container container(std::string id, std::uint32_t number, std::int64_t ml_grid, std::int64_t g_grid) {
+inline catalogue::Container container(std::string id, std::uint32_t number, std::int64_t ml_grid,
+                                      std::int64_t g_grid) {
     catalogue::Container one;
     one.id = std::move(id);
     one.number = number;
     one.name = one.id;
     if (ml_grid > 0)
-        one.nominal_ml = source::Sourced<catalogue::Range>{{ml_grid, ml_grid}, "memory", source::Standing::memory};
+        one.nominal_ml =
+            source::Sourced<catalogue::Range>{{ml_grid, ml_grid}, "memory", source::Standing::memory};
     if (g_grid > 0)
-        one.fill_g = source::Sourced<catalogue::Range>{{g_grid / 2, g_grid}, "memory", source::Standing::memory};
+        one.fill_g =
+            source::Sourced<catalogue::Range>{{g_grid / 2, g_grid}, "memory", source::Standing::memory};
     return one;
 }
 
@@ -44,19 +48,19 @@ inline catalogue::Container container(std::string id, std::uint32_t number, std:
 inline catalogue::Catalogue shelf() {
     using catalogue::Phase;
     catalogue::Catalogue shelf;
-    shelf.ingredients = {ingredient("benzyl_alcohol", 6, "Benzyl alcohol", "preservative", Phase::cool_down, 10450),
-                         ingredient("jojoba", 5, "Jojoba oil", "liquid_oil", Phase::oil, 8680),
-                         ingredient("mystery", 7, "Mystery butter", "butter", Phase::oil, 0),
-                         ingredient("oat", 4, "Oat flour", "powder", Phase::powder, 0),
-                         ingredient("shea", 3, "Shea butter", "butter", Phase::oil, 9100),
-                         ingredient("sunflower", 2, "Sunflower oil", "liquid_oil", Phase::oil, 9200),
-                         ingredient("water", 0, "Water", "water", Phase::water, 10000),
-                         ingredient("wax", 1, "Beeswax", "wax", Phase::oil, 9600)};
-    shelf.ingredients[5].usual_leave_on_percent =
-        source::Sourced<catalogue::Range>{{10 * decimal::kOne, 80 * decimal::kOne}, "memory", source::Standing::memory};
+    shelf.ingredients = {
+        ingredient("benzyl_alcohol", 6, "Benzyl alcohol", "preservative", Phase::cool_down, 10450),
+        ingredient("jojoba", 5, "Jojoba oil", "liquid_oil", Phase::oil, 8680),
+        ingredient("mystery", 7, "Mystery butter", "butter", Phase::oil, 0),
+        ingredient("oat", 4, "Oat flour", "powder", Phase::powder, 0),
+        ingredient("shea", 3, "Shea butter", "butter", Phase::oil, 9100),
+        ingredient("sunflower", 2, "Sunflower oil", "liquid_oil", Phase::oil, 9200),
+        ingredient("water", 0, "Water", "water", Phase::water, 10000),
+        ingredient("wax", 1, "Beeswax", "wax", Phase::oil, 9600)};
+    shelf.ingredients[5].usual_leave_on_percent = source::Sourced<catalogue::Range>{
+        {10 * decimal::kOne, 80 * decimal::kOne}, "memory", source::Standing::memory};
     shelf.containers = {container("jar", 1, 60 * decimal::kOne, 55 * decimal::kOne),
-                        container("tin", 2, 30 * decimal::kOne, 0),
-                        container("tube", 3, 0, 45000)};
+                        container("tin", 2, 30 * decimal::kOne, 0), container("tube", 3, 0, 45000)};
     catalogue::Product salve, scrub;
     salve.id = "salve";
     salve.number = 1;
@@ -112,8 +116,8 @@ inline batch::Request containers(std::vector<batch::Containers> wanted, std::int
     return request;
 }
 
-// 1 to 12 lines over 1 to 4 phases that add to exactly 100; some have a rest line, some tiny or empty lines, some a
-// name that no catalogue has, some a lock or a hold.
+// 1 to 12 lines over 1 to 4 phases that add to exactly 100; some have a rest line, some tiny or empty lines,
+// some a name that no catalogue has, some a lock or a hold.
 inline formula::Formula random_formula(chance::Generator& chance, const catalogue::Catalogue& catalogue) {
     const std::size_t phases = 1 + chance.below(4), lines = 1 + chance.below(12);
     formula::Formula made;
@@ -155,13 +159,15 @@ inline formula::Formula random_formula(chance::Generator& chance, const catalogu
 inline batch::Request random_request(chance::Generator& chance, const catalogue::Catalogue& catalogue) {
     static constexpr std::int64_t kDivisions[] = {10, 100, 200, 500, 1000, 10000, 50000};
     const std::int64_t division = kDivisions[chance.below(7)];
-    batch::Request request = grams(chance.between(1, chance.below(2) == 0 ? 1'000'000 : 50'000'000), division);
+    batch::Request request =
+        grams(chance.between(1, chance.below(2) == 0 ? 1'000'000 : 50'000'000), division);
     if (chance.below(2) == 0) {
         request = containers({}, division);
         for (std::uint64_t kinds = 1 + chance.below(3); kinds > 0; --kinds) {
             const auto& kind = catalogue.containers[chance.below(catalogue.containers.size())];
             batch::Containers some{kind.id, chance.between(1, 40), {}, {}};
-            if (!kind.fill_g || chance.below(3) == 0) some.fill_g = quantity::Mass{chance.between(1000, 2'000'000)};
+            if (!kind.fill_g || chance.below(3) == 0)
+                some.fill_g = quantity::Mass{chance.between(1000, 2'000'000)};
             request.containers.push_back(some);
         }
     }
@@ -170,8 +176,12 @@ inline batch::Request random_request(chance::Generator& chance, const catalogue:
 }
 
 inline workspace::Recipe random_recipe(chance::Generator& chance, const catalogue::Catalogue& catalogue) {
-    static constexpr const char* kTitles[] = {"Orchard lip balm", "Potting-shed hand salve", "Frost-line elbow butter",
-                                              "Ringelblumen-Salbe für Oma", "", "手のバーム"};
+    static constexpr const char* kTitles[] = {"Orchard lip balm",
+                                              "Potting-shed hand salve",
+                                              "Frost-line elbow butter",
+                                              "Ringelblumen-Salbe für Oma",
+                                              "",
+                                              "手のバーム"};
     workspace::Recipe recipe;
     recipe.title = kTitles[chance.below(6)];
     recipe.product = catalogue.products[chance.below(catalogue.products.size())].id;

@@ -22,7 +22,9 @@ Recipe recipe_of(const std::vector<formula::Line>& lines) {
     return recipe;
 }
 
-analysis::Analysis report(const Recipe& recipe) { return analysis::of(recipe, support::shelf()); }
+analysis::Analysis report(const Recipe& recipe) {
+    return analysis::of(recipe, support::shelf());
+}
 
 std::vector<Finding> with_code(const analysis::Analysis& report, Code code) {
     std::vector<Finding> found;
@@ -128,7 +130,8 @@ TEST_CASE("a share outside the usual range is remarked on for products that stay
 }
 
 TEST_CASE("lines that vanish or are far off on this scale are cautions") {
-    Recipe recipe = recipe_of({line("wax", 400000), line("shea", 577000), line("benzyl_alcohol", 20000), line("oat", 3000)});
+    Recipe recipe = recipe_of(
+        {line("wax", 400000), line("shea", 577000), line("benzyl_alcohol", 20000), line("oat", 3000)});
     recipe.batch = support::grams(300000, 10000);
     const auto rough = report(recipe);
     CHECK(codes(rough) == "line_error_large2 line_rounds_to_zero3 ");
@@ -171,7 +174,8 @@ TEST_CASE("water without a preservative is a stop by common practice") {
     CHECK(wet.findings[0].source == "common_practice");
     CHECK(wet.findings[0].standing == source::Standing::common_practice);
 
-    CHECK(codes(report(recipe_of({line("wax", 200000), line("benzyl_alcohol", 10000), rest("water")}))) == "");
+    CHECK(codes(report(recipe_of({line("wax", 200000), line("benzyl_alcohol", 10000), rest("water")}))) ==
+          "");
     const auto nothing = report(recipe_of({line("wax", 200000), line("benzyl_alcohol", 0), rest("water")}));
     CHECK(with_code(nothing, Code::water_without_preservative).size() == 1);
     const auto no_water = report(recipe_of({line("water", 0), rest("wax")}));
@@ -195,8 +199,10 @@ TEST_CASE("what a recipe brings along never loosens a check on a shipped ingredi
 }
 
 TEST_CASE("stops come first, then cautions, then notes, each from the whole to the last line") {
-    Recipe recipe = recipe_of({line("elder_oil", 0), line("sunflower", 900000), line("elder_oil", 0), line("water", 50000)});
+    Recipe recipe = recipe_of(
+        {line("elder_oil", 0), line("sunflower", 900000), line("elder_oil", 0), line("water", 50000)});
     CHECK(codes(report(recipe)) ==
-          "sum_not_hundred water_without_preservative3 usual_range_left1 line_empty0 ingredient_unknown0 line_empty2 "
+          "sum_not_hundred water_without_preservative3 usual_range_left1 line_empty0 ingredient_unknown0 "
+          "line_empty2 "
           "line_twice2 ingredient_unknown2 ");
 }

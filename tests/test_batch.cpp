@@ -51,7 +51,8 @@ TEST_CASE("250 g of a balm come out in grams that add up") {
 }
 
 TEST_CASE("the small batches of the rounding table come out as worked there") {
-    // Worked by largest remainder in methods, section 4.1 (computed there; grams in tenths, errors in hundredths of %).
+    // Worked by largest remainder in methods, section 4.1 (computed there; grams in tenths, errors in
+    // hundredths of %).
     struct Row {
         std::vector<std::int64_t> percents;
         std::int64_t batch_g, division_grid;
@@ -60,17 +61,27 @@ TEST_CASE("the small batches of the rounding table come out as worked there") {
     const std::vector<Row> rows = {
         {{333300, 333300, 333400}, 100, 10000, {33, 33, 34}, {-0.99, -0.99, 1.98}},
         {{334000, 333000, 333000}, 10, 1000, {3.4, 3.3, 3.3}, {1.80, -0.90, -0.90}},
-        {{400000, 250000, 200000, 120000, 20000, 7000, 3000}, 30, 1000,
-         {12, 7.5, 6, 3.6, 0.6, 0.2, 0.1}, {0, 0, 0, 0, 0, -4.76, 11.11}},
-        {{400000, 250000, 200000, 120000, 20000, 7000, 3000}, 30, 10000,
-         {12, 7, 6, 4, 1, 0, 0}, {0, -6.67, 0, 11.11, 66.67, -100, -100}},
-        {{450000, 225000, 225000, 80000, 15000, 5000}, 57, 1000,
-         {25.6, 12.8, 12.8, 4.6, 0.9, 0.3}, {-0.19, -0.19, -0.19, 0.88, 5.26, 5.26}},
+        {{400000, 250000, 200000, 120000, 20000, 7000, 3000},
+         30,
+         1000,
+         {12, 7.5, 6, 3.6, 0.6, 0.2, 0.1},
+         {0, 0, 0, 0, 0, -4.76, 11.11}},
+        {{400000, 250000, 200000, 120000, 20000, 7000, 3000},
+         30,
+         10000,
+         {12, 7, 6, 4, 1, 0, 0},
+         {0, -6.67, 0, 11.11, 66.67, -100, -100}},
+        {{450000, 225000, 225000, 80000, 15000, 5000},
+         57,
+         1000,
+         {25.6, 12.8, 12.8, 4.6, 0.9, 0.3},
+         {-0.19, -0.19, -0.19, 0.88, 5.26, 5.26}},
         {{285000, 285000, 285000, 145000}, 10, 10000, {3, 3, 3, 1}, {5.26, 5.26, 5.26, -31.03}},
     };
     for (const Row& row : rows) {
         CAPTURE(row.batch_g);
-        const auto made = make(of_percents(row.percents), support::grams(row.batch_g * 10000, row.division_grid));
+        const auto made =
+            make(of_percents(row.percents), support::grams(row.batch_g * 10000, row.division_grid));
         REQUIRE(made.ok());
         for (std::size_t i = 0; i < row.grams.size(); ++i) {
             CAPTURE(i);
@@ -107,7 +118,7 @@ TEST_CASE("a fill is taken as said by weight, as said by volume, or by the usual
     const auto made = make(of_percents({1000000}), request);  // wax, 0.96 g/mL
     REQUIRE(made.ok());
     CHECK(made->fills[0] == batch::Fill{"tube", 2, {51000}, batch::FillFrom::said_weight});
-    CHECK(made->fills[1] == batch::Fill{"tin", 3, {259200}, batch::FillFrom::said_volume});  // 27 mL
+    CHECK(made->fills[1] == batch::Fill{"tin", 3, {259200}, batch::FillFrom::said_volume});   // 27 mL
     CHECK(made->fills[2] == batch::Fill{"jar", 1, {550000}, batch::FillFrom::usual_weight});  // the upper end
     CHECK(made->fill == Mass{102000 + 777600 + 550000});
     CHECK(made->total == made->fill);
@@ -140,7 +151,8 @@ TEST_CASE("what cannot be weighed out is refused with its place") {
     CHECK(fault(support::containers({}, 100)) == Error{Code::amount_missing, "batch.containers", ""});
     CHECK(fault(support::grams(0, 100)) == Error{Code::batch_zero, "batch.grams", ""});
     CHECK(fault(support::grams(-1, 100)).code == Code::batch_zero);
-    CHECK(fault(support::grams(batch::kLargest.grid + 1, 100)) == Error{Code::batch_too_large, "batch.grams", "1000000"});
+    CHECK(fault(support::grams(batch::kLargest.grid + 1, 100)) ==
+          Error{Code::batch_too_large, "batch.grams", "1000000"});
     CHECK(fault(support::grams(10000, 0)) == Error{Code::division_invalid, "batch.division_g", "0"});
     CHECK(fault(support::grams(10000, -100)).code == Code::division_invalid);
     loss.loss = quantity::kHundred;
@@ -199,7 +211,8 @@ TEST_CASE("a capped line is never rounded above its cap") {
 
 TEST_CASE("a cap for another product does not count") {
     const batch::Request request = support::grams(570000, 1000);
-    CHECK(batch::make(with_drop(), request, with_cap("scrub", {5000}), "salve")->lines[5].grams == Mass{3000});
+    CHECK(batch::make(with_drop(), request, with_cap("scrub", {5000}), "salve")->lines[5].grams ==
+          Mass{3000});
     CHECK(batch::make(with_drop(), request, with_cap("5A", {5000}), "scrub")->lines[5].grams == Mass{3000});
 }
 
@@ -214,7 +227,8 @@ TEST_CASE("of two caps that apply the smaller one counts") {
 }
 
 TEST_CASE("a line whose percent is over its cap is refused, whatever the rounding") {
-    const auto made = batch::make(with_drop(), support::grams(570000, 1000), with_cap("salve", {4999}), "salve");
+    const auto made =
+        batch::make(with_drop(), support::grams(570000, 1000), with_cap("salve", {4999}), "salve");
     CHECK(made.error() == result::Error{Code::cap_leaves_no_room, "lines[5].percent", "0.4999"});
 }
 
@@ -231,7 +245,8 @@ TEST_CASE("where no other line can take what a capped one leaves, the batch is r
 }
 
 TEST_CASE("two lines of one ingredient share its cap") {
-    const auto formula = support::formula_of({line("own", 5000), line("sunflower", 990000), line("own", 5000)});
+    const auto formula =
+        support::formula_of({line("own", 5000), line("sunflower", 990000), line("own", 5000)});
     const auto uncapped = batch::make(formula, support::grams(570000, 1000), support::shelf(), "salve");
     CHECK(uncapped->lines[0].grams + uncapped->lines[2].grams == Mass{6000});
     const auto made = batch::make(formula, support::grams(570000, 1000), with_cap("salve", {10000}), "salve");

@@ -77,7 +77,8 @@ TEST_CASE("cbor: arrays are written and read as in RFC 8949 appendix A") {
     for (std::uint64_t i = 1; i <= 25; ++i) long_one.integer(i);
     CHECK(long_one.bytes() == bytes_of("98190102030405060708090a0b0c0d0e0f101112131415161718181819"));
 
-    cbor::Reader empty(bytes_of("80"));
+    const std::string none = bytes_of("80");
+    cbor::Reader empty(none);
     CHECK(empty.array(0) == 0);
     CHECK(empty.at_end());
 }

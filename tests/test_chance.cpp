@@ -51,8 +51,10 @@ TEST_CASE("between reaches both of its ends, also over the whole range") {
     CHECK(low);
     CHECK(high);
     CHECK(chance.between(5, 5) == 5);
-    const auto any = chance.between(std::numeric_limits<std::int64_t>::min(), std::numeric_limits<std::int64_t>::max());
-    CHECK(any != chance.between(std::numeric_limits<std::int64_t>::min(), std::numeric_limits<std::int64_t>::max()));
+    const auto any =
+        chance.between(std::numeric_limits<std::int64_t>::min(), std::numeric_limits<std::int64_t>::max());
+    CHECK(any !=
+          chance.between(std::numeric_limits<std::int64_t>::min(), std::numeric_limits<std::int64_t>::max()));
 }
 
 TEST_CASE("unit lies from 0 to under 1 with its mean near a half") {

@@ -184,12 +184,14 @@ TEST_CASE("arithmetic is exact and rounded once") {
         std::int64_t grid;
     };
     const Row rows[] = {
-        {"12,5", 125000},     {"1/3+1/3+1/3", 10000}, {"1/3*3", 10000},      {"2+3*4", 140000},
-        {"(2+3)*4", 200000},  {"2 + 3", 50000},       {"10-2-3", 50000},     {"100/4/5", 50000},
-        {"-5+3", -20000},     {"\u22125+3", -20000},  {"3\u00D74", 120000},  {"10\u00F74", 25000},
-        {"1 1/2*2", 30000},   {"\u00BD+\u00BC", 7500}, {"1 234,5/5", 2469000}, {"((((7))))", 70000},
-        {"2*(-3)", -60000},   {"0/5", 0},             {"1/(2/3)", 15000},    {"1/20000", 1},
-        {"14*4.25*1.05", 624750}, {"- 3", -30000},
+        {"12,5", 125000},      {"1/3+1/3+1/3", 10000},  {"1/3*3", 10000},
+        {"2+3*4", 140000},     {"(2+3)*4", 200000},     {"2 + 3", 50000},
+        {"10-2-3", 50000},     {"100/4/5", 50000},      {"-5+3", -20000},
+        {"\u22125+3", -20000}, {"3\u00D74", 120000},    {"10\u00F74", 25000},
+        {"1 1/2*2", 30000},    {"\u00BD+\u00BC", 7500}, {"1 234,5/5", 2469000},
+        {"((((7))))", 70000},  {"2*(-3)", -60000},      {"0/5", 0},
+        {"1/(2/3)", 15000},    {"1/20000", 1},          {"14*4.25*1.05", 624750},
+        {"- 3", -30000},
     };
     for (const Row& row : rows) {
         CAPTURE(row.text);
@@ -206,14 +208,22 @@ TEST_CASE("arithmetic that is none is refused") {
         int character;
     };
     const Row rows[] = {
-        {"", Code::number_empty, 1},           {"2+", Code::number_malformed, 3},
-        {"*2", Code::number_malformed, 1},     {"2**3", Code::number_malformed, 3},
-        {"2--3", Code::number_malformed, 3},   {"2*-3", Code::number_malformed, 3},
-        {"(2", Code::number_malformed, 3},     {"2)", Code::number_malformed, 2},
-        {"()", Code::number_malformed, 2},     {"2(3)", Code::number_malformed, 2},
-        {"2 3", Code::number_malformed, 3},    {"1,234.5+1", Code::number_ambiguous, 6},
-        {"5/0", Code::division_by_zero, 3},    {"5/(2-2)", Code::division_by_zero, 7},
-        {"250/12=", Code::number_malformed, 7}, {"2^3", Code::number_malformed, 2},
+        {"", Code::number_empty, 1},
+        {"2+", Code::number_malformed, 3},
+        {"*2", Code::number_malformed, 1},
+        {"2**3", Code::number_malformed, 3},
+        {"2--3", Code::number_malformed, 3},
+        {"2*-3", Code::number_malformed, 3},
+        {"(2", Code::number_malformed, 3},
+        {"2)", Code::number_malformed, 2},
+        {"()", Code::number_malformed, 2},
+        {"2(3)", Code::number_malformed, 2},
+        {"2 3", Code::number_malformed, 3},
+        {"1,234.5+1", Code::number_ambiguous, 6},
+        {"5/0", Code::division_by_zero, 3},
+        {"5/(2-2)", Code::division_by_zero, 7},
+        {"250/12=", Code::number_malformed, 7},
+        {"2^3", Code::number_malformed, 2},
         {"99999999*99999999", Code::number_too_large, 1},
         {"99999999*99999999*99999999*99999999", Code::number_too_large, 26},
         {std::string(1000, '('), Code::number_malformed, 41},
@@ -236,8 +246,10 @@ TEST_CASE("a double out of JSON must lie on the grid") {
     CHECK(decimal::from_double(99999999.9999).value() == 999999999999);
     CHECK(decimal::from_double(0.00001).error().code == Code::number_too_fine);
     CHECK(decimal::from_double(0.1 + 0.2).error().code == Code::number_too_fine);
-    CHECK(decimal::from_double(std::numeric_limits<double>::infinity()).error().code == Code::number_malformed);
-    CHECK(decimal::from_double(-std::numeric_limits<double>::infinity()).error().code == Code::number_malformed);
+    CHECK(decimal::from_double(std::numeric_limits<double>::infinity()).error().code ==
+          Code::number_malformed);
+    CHECK(decimal::from_double(-std::numeric_limits<double>::infinity()).error().code ==
+          Code::number_malformed);
     CHECK(decimal::from_double(std::nan("")).error().code == Code::number_malformed);
     CHECK(decimal::from_double(1e9).error().code == Code::number_too_large);
     CHECK(decimal::from_double(-1e300).error().code == Code::number_too_large);
@@ -299,9 +311,9 @@ TEST_CASE("scaling rounds as its name says, on both sides of zero") {
 }
 
 TEST_CASE("60 seats over the 15 states of 1790 come out as Hamilton's method gave them") {
-    // Populations for apportionment after the census of 1790 as given in Balinski and Young, "Fair Representation"
-    // (1982), from memory; they add to the 3 615 920 that electowiki's page on Hamilton's method states
-    // (oldid=9372), where the seats below stand too.
+    // Populations for apportionment after the census of 1790 as given in Balinski and Young, "Fair
+    // Representation" (1982), from memory; they add to the 3 615 920 that electowiki's page on Hamilton's
+    // method states (oldid=9372), where the seats below stand too.
     const std::vector<std::int64_t> people = {630560, 475327, 432879, 353523, 331589, 278514, 236841, 206236,
                                               179570, 141822, 85533,  70835,  68705,  68446,  55540};
     // VA, MA, PA, NC, NY, MD, CT, SC, NJ, NH, VT, GA, KY, RI, DE
@@ -353,7 +365,8 @@ TEST_CASE("parts add up and stay within one unit of their share, for weights nea
             total += static_cast<long double>(weight);
         for (std::size_t i = 0; i < parts.size(); ++i) {
             sum += parts[i];
-            const long double share = static_cast<long double>(units) * static_cast<long double>(weights[i]) / total;
+            const long double share =
+                static_cast<long double>(units) * static_cast<long double>(weights[i]) / total;
             REQUIRE(std::abs(static_cast<double>(static_cast<long double>(parts[i]) - share)) < 1.001);
         }
         REQUIRE(sum == units);

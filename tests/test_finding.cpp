@@ -4,7 +4,8 @@
 
 TEST_CASE("a remark says its subject and figures in the words of the table") {
     words::Table table;
-    table.entries["finding.usual_range_left"] = {"{subject} is at {value} {unit}; usual ends at {limit} {unit}.", ""};
+    table.entries["finding.usual_range_left"] = {
+        "{subject} is at {value} {unit}; usual ends at {limit} {unit}.", ""};
     finding::Finding finding;
     finding.code = finding::Code::usual_range_left;
     finding.subject = "shea";

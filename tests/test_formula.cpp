@@ -16,8 +16,8 @@ namespace {
 
 // A: wax 20, shea 30 · B: sunflower takes the rest (45) · C: vitamin E 5
 Formula balm() {
-    return support::formula_of({line("wax", 200000), line("shea", 300000), rest("sunflower", "B"),
-                                line("vitamin_e", 50000, "C")});
+    return support::formula_of(
+        {line("wax", 200000), line("shea", 300000), rest("sunflower", "B"), line("vitamin_e", 50000, "C")});
 }
 
 std::string order(const Formula& formula) {
@@ -78,7 +78,8 @@ TEST_CASE("lines that cannot stand are not added") {
     CHECK(formula::add_line(balm(), line("jojoba", 1, "")).error().code == Code::name_empty);
     auto named = line("", 1);
     named.name = std::string(81, 'x');
-    CHECK(formula::add_line(balm(), named).error() == result::Error{Code::text_too_long, "lines[4].name", "80"});
+    CHECK(formula::add_line(balm(), named).error() ==
+          result::Error{Code::text_too_long, "lines[4].name", "80"});
     named.name.pop_back();
     CHECK(formula::add_line(balm(), named).ok());
 
@@ -127,8 +128,9 @@ TEST_CASE("a rest line made plain keeps what it came to, or 0 where that is belo
 
 TEST_CASE("a locked line keeps its amount, its ingredient and its being there, but may be moved") {
     const Formula kept = formula::set_locked(balm(), 0, true).value();
-    for (const auto& refused : {formula::set_percent(kept, 0, {1}), formula::set_ingredient(kept, 0, "carnauba", ""),
-                                formula::set_rest(kept, 0, true), formula::remove_line(kept, 0)}) {
+    for (const auto& refused :
+         {formula::set_percent(kept, 0, {1}), formula::set_ingredient(kept, 0, "carnauba", ""),
+          formula::set_rest(kept, 0, true), formula::remove_line(kept, 0)}) {
         REQUIRE_FALSE(refused.ok());
         CHECK(refused.error() == result::Error{Code::line_locked, "lines[0]", ""});
     }
@@ -179,7 +181,8 @@ TEST_CASE("a line moved to a phase goes to its end") {
     CHECK(order(formula::move_to_phase(balm(), 3, "A").value()) == "A:wax A:shea A:vitamin_e B:sunflower ");
     CHECK(order(formula::move_to_phase(balm(), 0, "C").value()) == "A:shea B:sunflower C:vitamin_e C:wax ");
     CHECK(formula::move_to_phase(balm(), 0, "A").value() == balm());
-    CHECK(formula::move_to_phase(balm(), 0, "Z").error() == result::Error{Code::phase_missing, "phases", "Z"});
+    CHECK(formula::move_to_phase(balm(), 0, "Z").error() ==
+          result::Error{Code::phase_missing, "phases", "Z"});
 }
 
 TEST_CASE("phases are added, renamed with their lines, and removed when empty") {
@@ -214,25 +217,32 @@ TEST_CASE("a stranger's formula is checked, each fault with its place") {
         return formula::checked(formula).error();
     };
     using result::Error;
-    CHECK(fault([](Formula& f) { f.lines[1].percent = {-1}; }) == Error{Code::number_negative, "lines[1].percent", "-0.0001"});
+    CHECK(fault([](Formula& f) { f.lines[1].percent = {-1}; }) ==
+          Error{Code::number_negative, "lines[1].percent", "-0.0001"});
     CHECK(fault([](Formula& f) { f.lines[1].percent = {1000001}; }).code == Code::number_too_large);
     CHECK(fault([](Formula& f) { f.lines[1].ingredient = ""; }) == Error{Code::name_empty, "lines[1]", ""});
     CHECK(fault([](Formula& f) { f.lines[1].name = std::string(81, 'x'); }).place == "lines[1].name");
-    CHECK(fault([](Formula& f) { f.lines[3].phase = "Q"; }) == Error{Code::phase_missing, "lines[3].phase", "Q"});
+    CHECK(fault([](Formula& f) { f.lines[3].phase = "Q"; }) ==
+          Error{Code::phase_missing, "lines[3].phase", "Q"});
     CHECK(fault([](Formula& f) { f.lines[3].rest = true; }) == Error{Code::rest_twice, "lines[3].rest", ""});
     CHECK(fault([](Formula& f) { f.phases[2].id = "A"; }) == Error{Code::phase_twice, "phases[2].id", "A"});
     CHECK(fault([](Formula& f) { f.phases[2].id = ""; }).place == "phases[2].id");
     CHECK(fault([](Formula& f) { f.phases[1].hold_c = 9999999; }).place == "phases[1].hold_c");
     CHECK(fault([](Formula& f) { f.phases[1].add_below_c = -9999999; }).place == "phases[1].add_below_c");
-    CHECK(fault([](Formula& f) { f.lines[0].hold = formula::Hold{"", {1}}; }).place == "lines[0].hold.constituent");
-    CHECK(fault([](Formula& f) { f.lines[0].hold = formula::Hold{"thymol", {-1}}; }).place == "lines[0].hold.percent");
+    CHECK(fault([](Formula& f) {
+              f.lines[0].hold = formula::Hold{"", {1}};
+          }).place == "lines[0].hold.constituent");
+    CHECK(fault([](Formula& f) {
+              f.lines[0].hold = formula::Hold{"thymol", {-1}};
+          }).place == "lines[0].hold.percent");
     CHECK(fault([](Formula& f) { f.lines.resize(101, f.lines[0]); }).code == Code::too_many);
     CHECK(fault([](Formula& f) { f.phases.resize(13, f.phases[0]); }).code == Code::too_many);
 }
 
 TEST_CASE("checking puts lines into the order of their phases and forgets a rest line's own percent") {
     Formula mixed = balm();
-    mixed.lines = {line("vitamin_e", 50000, "C"), line("wax", 200000), rest("sunflower", "B"), line("shea", 300000)};
+    mixed.lines = {line("vitamin_e", 50000, "C"), line("wax", 200000), rest("sunflower", "B"),
+                   line("shea", 300000)};
     mixed.lines[2].percent = {7};
     CHECK(formula::checked(mixed).value() == balm());
 }

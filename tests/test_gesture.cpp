@@ -36,7 +36,8 @@ TEST_CASE("a finger that moves further than the slop scrolls what lay under its 
 TEST_CASE("a scroll ends with the finger's velocity over its last tenth of a second") {
     Machine machine;
     machine.down(1, 0, 1000, 0);
-    for (int ms = 10; ms <= 400; ms += 10) machine.move(1, 0, 1000 - ms * 0.5, ms);
+    for (int ms = 10; ms <= 400; ms += 10)
+        machine.move(1, 0, 1000 - ms * 0.5, ms);
     const gesture::Answer fling = machine.up(1, 0, 800, 405);
     CHECK(fling.meaning == Meaning::fling);
     CHECK(fling.dy == doctest::Approx(-500));

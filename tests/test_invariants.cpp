@@ -26,7 +26,8 @@ Percent sum_of(const std::vector<Percent>& percents) {
 
 // One edit as a hand might make it, good or bad.
 formula::Changed random_edit(chance::Generator& chance, const formula::Formula& formula) {
-    const std::size_t line = chance.below(formula.lines.size() + 2), other = chance.below(formula.lines.size() + 2);
+    const std::size_t line = chance.below(formula.lines.size() + 2),
+                      other = chance.below(formula.lines.size() + 2);
     const std::string phase(1, static_cast<char>('A' + chance.below(6)));
     switch (chance.below(11)) {
         case 0: {
@@ -34,16 +35,27 @@ formula::Changed random_edit(chance::Generator& chance, const formula::Formula& 
             added.rest = chance.below(4) == 0;
             return formula::add_line(formula, added);
         }
-        case 1: return formula::set_percent(formula, line, {chance.between(-10000, 1010000)});
-        case 2: return formula::set_ingredient(formula, line, chance.below(2) == 0 ? "shea" : "", chance.below(2) == 0 ? "Ida's" : "");
-        case 3: return formula::set_rest(formula, line, chance.below(2) == 0);
-        case 4: return formula::set_locked(formula, line, chance.below(3) == 0);
-        case 5: return formula::move_line(formula, line, other);
-        case 6: return formula::move_to_phase(formula, line, phase);
-        case 7: return formula::remove_line(formula, line);
-        case 8: return formula::add_phase(formula, {phase, chance.between(-1100000, 5100000), {}});
-        case 9: return formula::set_phase(formula, chance.below(6), {phase, {}, {}});
-        default: return formula::remove_phase(formula, phase);
+        case 1:
+            return formula::set_percent(formula, line, {chance.between(-10000, 1010000)});
+        case 2:
+            return formula::set_ingredient(formula, line, chance.below(2) == 0 ? "shea" : "",
+                                           chance.below(2) == 0 ? "Ida's" : "");
+        case 3:
+            return formula::set_rest(formula, line, chance.below(2) == 0);
+        case 4:
+            return formula::set_locked(formula, line, chance.below(3) == 0);
+        case 5:
+            return formula::move_line(formula, line, other);
+        case 6:
+            return formula::move_to_phase(formula, line, phase);
+        case 7:
+            return formula::remove_line(formula, line);
+        case 8:
+            return formula::add_phase(formula, {phase, chance.between(-1100000, 5100000), {}});
+        case 9:
+            return formula::set_phase(formula, chance.below(6), {phase, {}, {}});
+        default:
+            return formula::remove_phase(formula, phase);
     }
 }
 
@@ -51,7 +63,8 @@ formula::Changed random_edit(chance::Generator& chance, const formula::Formula& 
 std::vector<std::string> contents(const formula::Formula& formula) {
     std::vector<std::string> all;
     for (const auto& line : formula.lines)
-        all.push_back(line.ingredient + "|" + line.name + "|" + decimal::print(line.percent.grid) + (line.rest ? "r" : ""));
+        all.push_back(line.ingredient + "|" + line.name + "|" + decimal::print(line.percent.grid) +
+                      (line.rest ? "r" : ""));
     std::sort(all.begin(), all.end());
     return all;
 }
@@ -207,7 +220,8 @@ TEST_CASE("making any unlocked line the rest line, or no line, changes no percen
     for (int round = 0; round < kRounds; ++round) {
         const auto formula = support::random_formula(chance, shelf);
         const auto before = formula::percents(formula).value();
-        const auto changed = formula::set_rest(formula, chance.below(formula.lines.size()), chance.below(2) == 0);
+        const auto changed =
+            formula::set_rest(formula, chance.below(formula.lines.size()), chance.below(2) == 0);
         if (!changed) {
             REQUIRE(changed.error().code == result::Code::line_locked);
             continue;

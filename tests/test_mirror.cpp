@@ -1,5 +1,5 @@
-// The register of the mirror: what it hands over, what comes back and how long it is kept. The elements made from it are
-// tested in a browser.
+// The register of the mirror: what it hands over, what comes back and how long it is kept. The elements made
+// from it are tested in a browser.
 #include <string>
 #include <vector>
 
@@ -42,7 +42,8 @@ std::vector<std::string> split(const std::string& text, char at) {
 
 std::vector<std::vector<std::string>> records() {
     std::vector<std::vector<std::string>> all;
-    for (const std::string& record : split(platform::native::mirror(), '\x1e')) all.push_back(split(record, '\x1f'));
+    for (const std::string& record : split(platform::native::mirror(), '\x1e'))
+        all.push_back(split(record, '\x1f'));
     return all;
 }
 
@@ -101,7 +102,8 @@ TEST_CASE_FIXTURE(Fresh, "a record names its parent, its place in quarter pixels
     mirror::add(field);
     mirror::close();
     mirror::end_frame(true);
-    const std::vector<std::string> expected{"9", "1", "field_decimal", "ivl", "41", "-14", "400", "192", "0", "20", "Percent", "12,5", "%"};
+    const std::vector<std::string> expected{"9", "1",  "field_decimal", "ivl",  "41", "-14", "400", "192",
+                                            "0", "20", "Percent",       "12,5", "%"};
     CHECK(record("Percent") == expected);
 }
 
@@ -144,7 +146,9 @@ TEST_CASE_FIXTURE(Fresh, "outside the dialog opened last everything is inert exc
     mirror::add(node(7, Role::button, "After"));
     mirror::close();
     mirror::end_frame(true);
-    const auto inert = [&](const std::string& name) { return record(name)[3].find('n') != std::string::npos; };
+    const auto inert = [&](const std::string& name) {
+        return record(name)[3].find('n') != std::string::npos;
+    };
     CHECK(inert("Outside"));
     CHECK(inert("Beside"));
     CHECK(inert("After"));
@@ -209,10 +213,12 @@ TEST_CASE_FIXTURE(Fresh, "what gives no id gets one by its place, the same from 
     for (auto& seen : ids) {
         mirror::begin_frame();
         mirror::open(node(1, Role::main, "Page"));
-        for (const char* words : {"One", "Two", "Three"}) mirror::add(node(0, Role::text, words));
+        for (const char* words : {"One", "Two", "Three"})
+            mirror::add(node(0, Role::text, words));
         mirror::close();
         mirror::end_frame(true);
-        for (const Node& one : mirror::nodes()) seen.push_back(one.id);
+        for (const Node& one : mirror::nodes())
+            seen.push_back(one.id);
     }
     CHECK(ids[0] == ids[1]);
     CHECK(ids[0].size() == 4);
@@ -222,7 +228,11 @@ TEST_CASE_FIXTURE(Fresh, "what gives no id gets one by its place, the same from 
 
 TEST_CASE_FIXTURE(Fresh, "no text can break the records apart") {
     mirror::begin_frame();
-    Node nasty = node(2, Role::text, std::string("a\x1e" "b\x1f" "c\0d", 7));
+    Node nasty = node(2, Role::text,
+                      std::string("a\x1e"
+                                  "b\x1f"
+                                  "c\0d",
+                                  7));
     nasty.x = 1e30f;
     nasty.y = -0.0f / 0.0f;
     mirror::add(nasty);

@@ -1,5 +1,5 @@
-// The platform's two halves: that the native one keeps the promises of platform.h, and that the page's scripts name the
-// arrivals in the same order as the header.
+// The platform's two halves: that the native one keeps the promises of platform.h, and that the page's
+// scripts name the arrivals in the same order as the header.
 #include <fstream>
 #include <iterator>
 #include <regex>
@@ -27,12 +27,14 @@ std::string file(const std::string& path) {
 }
 
 // The words in `text` between two marks, comments taken out.
-std::vector<std::string> names_between(const std::string& text, const std::string& from, const std::string& to) {
+std::vector<std::string> names_between(const std::string& text, const std::string& from,
+                                       const std::string& to) {
     const auto start = text.find(from);
     REQUIRE(start != std::string::npos);
     const auto end = text.find(to, start);
     REQUIRE(end != std::string::npos);
-    const std::string part = std::regex_replace(text.substr(start + from.size(), end - start - from.size()), std::regex("//[^\n]*"), "");
+    const std::string part = std::regex_replace(text.substr(start + from.size(), end - start - from.size()),
+                                                std::regex("//[^\n]*"), "");
     const std::regex word("[a-z_]+");
     return {std::sregex_token_iterator(part.begin(), part.end(), word), std::sregex_token_iterator()};
 }

@@ -15,8 +15,8 @@ TEST_CASE("half a kilogram is 500 g") {
 }
 
 TEST_CASE("the factors are those of 16 CFR 500.19(a)") {
-    CHECK(quantity::read_mass("1 oz").value() == Mass{283495});        // 28.3495 g
-    CHECK(quantity::read_mass("1 lb").value() == Mass{4535920});       // 453.592 g
+    CHECK(quantity::read_mass("1 oz").value() == Mass{283495});         // 28.3495 g
+    CHECK(quantity::read_mass("1 lb").value() == Mass{4535920});        // 453.592 g
     CHECK(quantity::read_volume("1 fl oz").value() == Volume{295735});  // 29.5735 mL
     CHECK(quantity::ounces_grid(quantity::grams(1000)) == 352740);      // 1 g = 0.0352740 oz
     CHECK(quantity::ounces_grid(quantity::grams(1)) == 353);
@@ -30,8 +30,8 @@ TEST_CASE("net weights come out as worked in example EX-15 of the regulatory fac
         std::int64_t grid;
     };
     // 4.252425, 14.17475, 56.699, 113.398 and 453.592 g, to the nearest 0.0001 g
-    for (const Row& row : {Row{"0.15 oz", 42524}, Row{"0.5 oz", 141748}, Row{"2 oz", 566990}, Row{"4 oz", 1133980},
-                           Row{"1 lb", 4535920}, Row{"20 oz", 5669900}}) {
+    for (const Row& row : {Row{"0.15 oz", 42524}, Row{"0.5 oz", 141748}, Row{"2 oz", 566990},
+                           Row{"4 oz", 1133980}, Row{"1 lb", 4535920}, Row{"20 oz", 5669900}}) {
         CAPTURE(row.text);
         CHECK(quantity::read_mass(row.text).value() == Mass{row.grid});
     }
@@ -53,8 +53,9 @@ TEST_CASE("units are read in any case, with or without a space") {
         REQUIRE(got.ok());
         CHECK(got.value() == Mass{row.grid});
     }
-    for (const Row& row : {Row{"60 mL", 600000}, Row{"60", 600000}, Row{"0.5 L", 5000000}, Row{"2 cl", 200000},
-                           Row{"2 fl. oz.", 591470}, Row{"2 FL  OZ", 591470}, Row{"1 litre", 10000000}}) {
+    for (const Row& row :
+         {Row{"60 mL", 600000}, Row{"60", 600000}, Row{"0.5 L", 5000000}, Row{"2 cl", 200000},
+          Row{"2 fl. oz.", 591470}, Row{"2 FL  OZ", 591470}, Row{"1 litre", 10000000}}) {
         CAPTURE(row.text);
         const auto got = quantity::read_volume(row.text);
         REQUIRE(got.ok());
@@ -69,12 +70,13 @@ TEST_CASE("what is no quantity is refused, with its place") {
         int character;
     };
     for (const Row& row :
-         {Row{"", Code::number_empty, 1}, Row{"g", Code::number_malformed, 1}, Row{"nan", Code::number_malformed, 1},
-          Row{"5 mL", Code::unit_unknown, 3}, Row{"5 spoons", Code::unit_unknown, 3},
-          Row{"1e3 g", Code::unit_unknown, 2}, Row{"1 lb 4 oz", Code::unit_unknown, 3},
-          Row{"\u00BD stone", Code::unit_unknown, 3}, Row{"1,234.5 g", Code::number_ambiguous, 6},
-          Row{"-5 g", Code::number_negative, 1}, Row{"100001 kg", Code::number_too_large, 1},
-          Row{"0.00001 g", Code::number_too_fine, 7}, Row{"5 %", Code::number_malformed, 3}}) {
+         {Row{"", Code::number_empty, 1}, Row{"g", Code::number_malformed, 1},
+          Row{"nan", Code::number_malformed, 1}, Row{"5 mL", Code::unit_unknown, 3},
+          Row{"5 spoons", Code::unit_unknown, 3}, Row{"1e3 g", Code::unit_unknown, 2},
+          Row{"1 lb 4 oz", Code::unit_unknown, 3}, Row{"\u00BD stone", Code::unit_unknown, 3},
+          Row{"1,234.5 g", Code::number_ambiguous, 6}, Row{"-5 g", Code::number_negative, 1},
+          Row{"100001 kg", Code::number_too_large, 1}, Row{"0.00001 g", Code::number_too_fine, 7},
+          Row{"5 %", Code::number_malformed, 3}}) {
         CAPTURE(row.text);
         const auto got = quantity::read_mass(row.text);
         REQUIRE_FALSE(got.ok());

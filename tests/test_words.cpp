@@ -56,7 +56,8 @@ constexpr int kFindings = static_cast<int>(finding::Code::water_without_preserva
 }  // namespace
 
 TEST_CASE("a text is looked up and filled in") {
-    CHECK(words::say(small_table(), "hello", {{"name", "Ada"}, {"greeting", "good day"}}) == "Hello Ada, good day");
+    CHECK(words::say(small_table(), "hello", {{"name", "Ada"}, {"greeting", "good day"}}) ==
+          "Hello Ada, good day");
     CHECK(words::has(small_table(), "hello"));
     CHECK_FALSE(words::has(small_table(), "goodbye"));
 }
@@ -68,7 +69,8 @@ TEST_CASE("a missing text shows its key, a missing argument its name") {
 }
 
 TEST_CASE("what is filled in is not searched again") {
-    CHECK(words::say(small_table(), "hello", {{"name", "{greeting}"}, {"greeting", "x"}}) == "Hello {greeting}, x");
+    CHECK(words::say(small_table(), "hello", {{"name", "{greeting}"}, {"greeting", "x"}}) ==
+          "Hello {greeting}, x");
 }
 
 TEST_CASE("the argument n picks the plural form by the rule of the language") {
@@ -91,7 +93,8 @@ TEST_CASE("figures take the decimal sign of the table, a person's own text stays
     table.sign = decimal::Sign::comma;
     CHECK(words::figure(table, 125000) == "12,5");
     CHECK(words::figure_fixed(table, 125000, 2) == "12,50");
-    CHECK(words::say(table, result::Error{result::Code::sum_not_hundred, "lines", "99.5"}) == "lines: 99,5 %");
+    CHECK(words::say(table, result::Error{result::Code::sum_not_hundred, "lines", "99.5"}) ==
+          "lines: 99,5 %");
     CHECK(words::say(table, result::Error{result::Code::number_malformed, "character 4", "1.5x"}) == "1.5x?");
 }
 
@@ -125,7 +128,8 @@ TEST_CASE("every finding has a name of its own and an English sentence") {
         CAPTURE(key);
         REQUIRE(words::has(table, key));
         for (const std::string& in_braces : names_in(table.entries.find(key)->second.other))
-            CHECK((in_braces == "subject" || in_braces == "value" || in_braces == "limit" || in_braces == "unit"));
+            CHECK((in_braces == "subject" || in_braces == "value" || in_braces == "limit" ||
+                   in_braces == "unit"));
     }
     for (const auto& [key, entry] : table.entries)
         if (key.rfind("finding.", 0) == 0) CHECK_MESSAGE(names.count(key.substr(8)) == 1, key);

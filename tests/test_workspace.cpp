@@ -42,7 +42,8 @@ TEST_CASE("a recipe added stands first in the book and is open") {
 
 TEST_CASE("a copy has its own id and title and is open") {
     Workspace two = book();
-    CHECK(workspace::copy(two, "one", "three", "Orchard lip balm, copy", "2026-11-26T00:00:00Z").value() == "three");
+    CHECK(workspace::copy(two, "one", "three", "Orchard lip balm, copy", "2026-11-26T00:00:00Z").value() ==
+          "three");
     CHECK(two.open == "three");
     CHECK(two.recipes[0].recipe.title == "Orchard lip balm, copy");
     CHECK(two.recipes[0].recipe.formula == balm().formula);
@@ -96,33 +97,42 @@ TEST_CASE("a recipe from outside is refused at its first fault, with the place")
         REQUIRE_FALSE(checked.ok());
         return checked.error();
     };
-    CHECK(fault([](Recipe& r) { r.title = std::string(81, 'x'); }) == Error{Code::text_too_long, "title", "80"});
+    CHECK(fault([](Recipe& r) { r.title = std::string(81, 'x'); }) ==
+          Error{Code::text_too_long, "title", "80"});
     CHECK(fault([](Recipe& r) { r.product = ""; }) == Error{Code::name_empty, "product", ""});
     CHECK(fault([](Recipe& r) { r.market = std::string(81, 'x'); }).place == "market");
     CHECK(fault([](Recipe& r) { r.person = std::string(81, 'x'); }).place == "person");
     CHECK(fault([](Recipe& r) { r.notes = std::string(20001, 'x'); }).place == "notes");
-    for (const char* date : {"2026-13-01", "2026-02-29", "2026-00-10", "2026-1-1", "yesterday", "2026-04-31", "2026/04/01"})
+    for (const char* date :
+         {"2026-13-01", "2026-02-29", "2026-00-10", "2026-1-1", "yesterday", "2026-04-31", "2026/04/01"})
         CHECK(fault([&](Recipe& r) { r.date = date; }) == Error{Code::field_unknown_value, "date", date});
     CHECK(fault([](Recipe& r) { r.formula.lines[0].percent = {-1}; }).place == "lines[0].percent");
-    CHECK(fault([](Recipe& r) { r.own[1].id = "own"; }) == Error{Code::preset_duplicate, "ingredients[1].id", "own"});
+    CHECK(fault([](Recipe& r) { r.own[1].id = "own"; }) ==
+          Error{Code::preset_duplicate, "ingredients[1].id", "own"});
     CHECK(fault([](Recipe& r) { r.own[1].id = ""; }) == Error{Code::name_empty, "ingredients[1].id", ""});
-    CHECK(fault([](Recipe& r) { r.own[0].max_percent["salve"] = {-1}; }).place == "ingredients[0].max_percent");
+    CHECK(fault([](Recipe& r) { r.own[0].max_percent["salve"] = {-1}; }).place ==
+          "ingredients[0].max_percent");
     CHECK(fault([](Recipe& r) { r.own[0].note = std::string(1001, 'x'); }).place == "ingredients[0].note");
     CHECK(fault([](Recipe& r) { r.own.resize(101); }).code == Code::too_many);
     CHECK(fault([](Recipe& r) { r.steps.resize(61); }) == Error{Code::too_many, "steps", "60"});
     CHECK(fault([](Recipe& r) { r.steps[1].text = std::string(1001, 'x'); }).place == "steps[1].text");
-    CHECK(fault([](Recipe& r) { r.steps[1].phase = "Q"; }) == Error{Code::phase_missing, "steps[1].phase", "Q"});
-    CHECK(fault([](Recipe& r) { r.steps[0].minutes = -1; }) == Error{Code::number_negative, "steps[0].minutes", "-1"});
+    CHECK(fault([](Recipe& r) { r.steps[1].phase = "Q"; }) ==
+          Error{Code::phase_missing, "steps[1].phase", "Q"});
+    CHECK(fault([](Recipe& r) { r.steps[0].minutes = -1; }) ==
+          Error{Code::number_negative, "steps[0].minutes", "-1"});
     CHECK(fault([](Recipe& r) { r.steps[0].minutes = 1000000; }).code == Code::number_too_large);
-    CHECK(fault([](Recipe& r) { r.batch.division = {0}; }) == Error{Code::division_invalid, "batch.division_g", "0"});
+    CHECK(fault([](Recipe& r) { r.batch.division = {0}; }) ==
+          Error{Code::division_invalid, "batch.division_g", "0"});
     CHECK(fault([](Recipe& r) { r.batch.loss = quantity::kHundred; }).place == "batch.loss_percent");
     CHECK(fault([](Recipe& r) { r.batch.grams = {-1}; }).place == "batch.grams");
     CHECK(fault([](Recipe& r) { r.batch.containers[0].count = -1; }).place == "batch.containers[0].count");
     CHECK(fault([](Recipe& r) { r.batch.containers[0].id = ""; }).place == "batch.containers[0].id");
-    CHECK(fault([](Recipe& r) { r.batch.containers[0].fill_g = quantity::Mass{-1}; }).place == "batch.containers[0].fill_g");
+    CHECK(fault([](Recipe& r) { r.batch.containers[0].fill_g = quantity::Mass{-1}; }).place ==
+          "batch.containers[0].fill_g");
     CHECK(fault([](Recipe& r) { r.batch.containers[0].fill_percent = quantity::Percent{1000001}; }).place ==
           "batch.containers[0].fill_percent");
-    CHECK(fault([](Recipe& r) { r.batch.containers.resize(51, r.batch.containers[0]); }).code == Code::too_many);
+    CHECK(fault([](Recipe& r) { r.batch.containers.resize(51, r.batch.containers[0]); }).code ==
+          Code::too_many);
     CHECK(fault([](Recipe& r) { r.batch.people = -1; }).place == "batch.people");
     CHECK(fault([](Recipe& r) { r.batch.stock = {{"", {1}}}; }).place == "batch.stock[0].ingredient");
     CHECK(fault([](Recipe& r) { r.batch.stock = {{"wax", {-1}}}; }).place == "batch.stock[0].grams");

@@ -299,6 +299,15 @@ void take_in(App& app, std::string_view text) {
     app.ui.again = true;
 }
 
+std::string source_words(const App& app, std::string_view key, source::Standing standing) {
+    static constexpr std::string_view kStandings[] = {"standing.document", "standing.supplier", "standing.common_practice",
+                                                      "standing.memory", "standing.estimate"};
+    const std::string how = app.say(kStandings[static_cast<int>(standing)]);
+    const source::Entry* entry = catalogue::find_source(app.presets.catalogue, key);
+    const bool says_no_more = !entry || key == "common_practice" || key == "memory";
+    return says_no_more ? how : entry->title + "; " + how;
+}
+
 bool from_disk() { return platform::window().from_disk; }
 bool address_is_hosted(const App& app) { return !from_disk() || !app.work.settings.hosted_address.empty(); }
 

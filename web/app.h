@@ -20,7 +20,7 @@ enum class Screen { book, formula, batch, more };
 
 // What lies over the page; one at a time.
 enum class Sheet {
-    none, new_recipe, from_text, incoming, recipe, rename, product, share, line, ingredient, phase, container, bin, source_list
+    none, new_recipe, from_text, incoming, recipe, rename, product, share, line, ingredient, phase, amount, container, bin, source_list
 };
 
 struct UiState {
@@ -74,6 +74,9 @@ void close_sheet(App& app);
 void tell(App& app, std::string message, bool problem = false);
 void take_in(App& app, std::string_view text);          // a link or a file's text: shown before it is kept
 workspace::Recipe blank_recipe(const App& app);
+
+// Where a figure comes from and how far it may be trusted, in words.
+std::string source_words(const App& app, std::string_view key, source::Standing standing);
 
 // --- what screens may ask of the host ---
 std::string link_address(const App& app, const std::string& link);  // with the page's or the hosted address before it

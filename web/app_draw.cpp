@@ -42,6 +42,7 @@ constexpr SheetRow kSheets[] = {
     {Sheet::rename, "recipe.rename", screens::rename},       {Sheet::product, "product.title", screens::product},
     {Sheet::share, "share.title", screens::share},           {Sheet::line, "line.title", screens::line},
     {Sheet::ingredient, "ingredient.title", screens::ingredient}, {Sheet::phase, "phase.title", screens::phase},
+    {Sheet::amount, "batch.how_much", screens::amount},
     {Sheet::container, "container.title", screens::container},    {Sheet::bin, "bin.title", screens::bin},
     {Sheet::source_list, "sources.title", screens::source_list},
 };

@@ -1,6 +1,6 @@
-// The touch rules in gesture.h. Knows nothing of widgets, of the library that draws, or of a clock: whoever feeds it
-// hands in times and asks at() when wakes_at() has come. One finger is followed; a second makes the gesture the
-// browser's until all are up again.
+// The touch rules in gesture.h. Knows nothing of widgets, of the library that draws, or of a clock: whoever
+// feeds it hands in times and asks at() when wakes_at() has come. One finger is followed; a second makes the
+// gesture the browser's until all are up again.
 #include "web/gesture.h"
 
 #include <algorithm>
@@ -11,7 +11,8 @@ namespace gesture {
 namespace {
 
 constexpr double kVelocityWindowMs = 100;
-constexpr double kRestMs = 60;  // a finger that lay still this long before lifting throws nothing (common practice)
+constexpr double kRestMs =
+    60;  // a finger that lay still this long before lifting throws nothing (common practice)
 
 }  // namespace
 

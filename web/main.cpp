@@ -1,4 +1,5 @@
-// Where the page starts. Everything the program does happens in app::step, whenever the platform has something for it.
+// Where the page starts. Everything the program does happens in app::step, whenever the platform has
+// something for it.
 #include "web/app.h"
 #include "web/platform.h"
 

@@ -1,12 +1,13 @@
-// The register of mirror.h and the text it travels in. Holds one register for the whole program, because there is one
-// page. Leans on the platform for nothing but set_mirror(); creates no elements, that is shell/lib_mirror.js.
+// The register of mirror.h and the text it travels in. Holds one register for the whole program, because
+// there is one page. Leans on the platform for nothing but set_mirror(); creates no elements, that is
+// shell/lib_mirror.js.
 //
-// What set_mirror() gets: one record per node in reading order, a parent before its children, records separated by
-// \x1e, fields by \x1f (both are taken out of all texts):
-//   id, parent's id or 0, role, flags, x, y, width, height (quarters of a CSS pixel), level, most bytes, name, value,
-//   description
-// Role is the enumerator's name. Flags are letters: d disabled, c checked, u current, e expanded, p has popup,
-// i invalid, v visible, l large, f last field, n inert (outside the open dialog).
+// What set_mirror() gets: one record per node in reading order, a parent before its children, records
+// separated by \x1e, fields by \x1f (both are taken out of all texts):
+//   id, parent's id or 0, role, flags, x, y, width, height (quarters of a CSS pixel), level, most bytes,
+//   name, value, description
+// Role is the enumerator's name. Flags are letters: d disabled, c checked, u current, e expanded, p has
+// popup, i invalid, v visible, l large, f last field, n inert (outside the open dialog).
 #include "web/mirror.h"
 
 #include <algorithm>
@@ -18,10 +19,10 @@ namespace mirror {
 namespace {
 
 constexpr const char* kRoleNames[] = {
-    "navigation",    "main",         "region",     "list",        "item",        "table",
-    "row",           "dialog",       "heading",    "text",        "button",      "checkbox",
-    "tab",           "cell",         "column_header", "row_header", "field_text", "field_decimal",
-    "field_search",  "field_note",   "status",     "alert",
+    "navigation",   "main",       "region",        "list",       "item",       "table",
+    "row",          "dialog",     "heading",       "text",       "button",     "checkbox",
+    "tab",          "cell",       "column_header", "row_header", "field_text", "field_decimal",
+    "field_search", "field_note", "status",        "alert",
 };
 static_assert(std::size(kRoleNames) == static_cast<std::size_t>(Role::alert) + 1);
 
@@ -69,7 +70,8 @@ bool mark_used(std::uint32_t id) {
 std::uint32_t made_id(std::uint32_t parent, Role role, std::uint32_t count) {
     std::uint32_t hash = 2166136261u;
     for (const std::uint32_t part : {parent, static_cast<std::uint32_t>(role), count}) {
-        for (int shift = 0; shift < 32; shift += 8) hash = (hash ^ ((part >> shift) & 0xffu)) * 16777619u;
+        for (int shift = 0; shift < 32; shift += 8)
+            hash = (hash ^ ((part >> shift) & 0xffu)) * 16777619u;
     }
     return hash == 0 ? 1 : hash;
 }
@@ -106,7 +108,8 @@ void append_quarters(std::string& to, float px) {
     append_number(to, std::isfinite(px) ? std::lround(std::clamp(px, -1e6f, 1e6f) * 4) : 0);
 }
 
-// For each node: does it stand outside the dialog that was opened last? Its ancestors do not count as outside.
+// For each node: does it stand outside the dialog that was opened last? Its ancestors do not count as
+// outside.
 std::vector<bool> outside_dialog(const std::vector<Node>& nodes, const std::vector<std::uint32_t>& parents) {
     std::vector<bool> outside(nodes.size(), false);
     std::size_t dialog = nodes.size();
@@ -146,8 +149,8 @@ std::string pack(const std::vector<Node>& nodes, const std::vector<std::uint32_t
         packed += kRoleNames[static_cast<std::size_t>(node.role)];
         packed += '\x1f';
         const std::pair<bool, char> flags[] = {
-            {node.disabled, 'd'},  {node.checked, 'c'}, {node.current, 'u'}, {node.expanded, 'e'},
-            {node.has_popup, 'p'}, {node.invalid, 'i'}, {node.visible, 'v'}, {node.large, 'l'},
+            {node.disabled, 'd'},   {node.checked, 'c'}, {node.current, 'u'}, {node.expanded, 'e'},
+            {node.has_popup, 'p'},  {node.invalid, 'i'}, {node.visible, 'v'}, {node.large, 'l'},
             {node.last_field, 'f'}, {outside[i], 'n'},
         };
         for (const auto& [on, letter] : flags) {
@@ -207,12 +210,14 @@ void end_frame(bool settled) {
     std::swap(r.finished, r.building);
     std::swap(r.finished_parents, r.parents);
     r.finished_clashes = r.clashes;
-    for (Pending& p : r.pending) p.frames_left -= 1;
+    for (Pending& p : r.pending)
+        p.frames_left -= 1;
     std::erase_if(r.pending, [](const Pending& p) { return p.frames_left <= 0; });
 
     // The native field lies over the drawn one and has to move with it, settled or not.
     bool field_moved = false;
-    if (const Node* field = r.focus == 0 ? nullptr : finished_node(r.focus); field && field_role(field->role)) {
+    if (const Node* field = r.focus == 0 ? nullptr : finished_node(r.focus);
+        field && field_role(field->role)) {
         field_moved = field->x != before.x || field->y != before.y || field->width != before.width ||
                       field->height != before.height || field->visible != before.visible;
     }

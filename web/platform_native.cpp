@@ -1,6 +1,6 @@
-// The platform without a window, for tests: see platform_native.h. Answers arrive as they do in the browser, through the
-// queue, and DOM focus is kept as a browser would keep it (focusing one node takes it from the other).
-// It draws nothing: draw() only counts.
+// The platform without a window, for tests: see platform_native.h. Answers arrive as they do in the browser,
+// through the queue, and DOM focus is kept as a browser would keep it (focusing one node takes it from the
+// other). It draws nothing: draw() only counts.
 #include "web/platform_native.h"
 
 #include <algorithm>

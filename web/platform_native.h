@@ -1,5 +1,5 @@
-// The tests' side of platform.h: what a browser would have done is pushed in by hand, what the program asked of the
-// browser can be read back. Time stands still until advance().
+// The tests' side of platform.h: what a browser would have done is pushed in by hand, what the program asked
+// of the browser can be read back. Time stands still until advance().
 #pragma once
 
 #include <map>
@@ -18,31 +18,31 @@ struct Shared {
     std::string title, address;
 };
 
-void start_over();                          // as if the page had been opened anew; the store is kept
-void push(Event event);                     // fills in the time when it is 0
-Window& window();                           // to be changed by tests
-void advance(double ms);                    // a wake that falls due asks for its frame
-void set_utc(const std::string& instant);   // "2026-11-25T12:00:00Z", also sets today()
+void start_over();                         // as if the page had been opened anew; the store is kept
+void push(Event event);                    // fills in the time when it is 0
+Window& window();                          // to be changed by tests
+void advance(double ms);                   // a wake that falls due asks for its frame
+void set_utc(const std::string& instant);  // "2026-11-25T12:00:00Z", also sets today()
 
-int frames_owed();                          // drawn frames asked for and not drawn yet
-bool take_owed_frame();                     // true: one was owed; call the step for it
-void settle(void (*step)(bool draw));       // draws until nothing is owed; at most 60 frames
+int frames_owed();                     // drawn frames asked for and not drawn yet
+bool take_owed_frame();                // true: one was owed; call the step for it
+void settle(void (*step)(bool draw));  // draws until nothing is owed; at most 60 frames
 
 std::map<std::string, std::string>& store();
 enum class Storage { works, full, refuses };
 void set_storage(Storage how);
 
-const std::string& mirror();                // what set_mirror() got last
-int mirrors();                              // how many times
+const std::string& mirror();  // what set_mirror() got last
+int mirrors();                // how many times
 std::vector<std::string>& copied();
 std::vector<Shared>& shared();
 std::vector<Saved>& saved_files();
-int drawn();                                // frames handed to draw()
+int drawn();  // frames handed to draw()
 int font_changes();
-int files_asked_for();                      // open_file() calls
+int files_asked_for();  // open_file() calls
 int pages_saved();
 bool back_guard();
 bool update_taken();
-std::uint32_t focus_asked_for();            // the last focus_node()
+std::uint32_t focus_asked_for();  // the last focus_node()
 
 }  // namespace platform::native

@@ -1,20 +1,22 @@
-// The browser half of platform.h. What a browser can only be told in its own language stands in shell/lib_<noun>.js and
-// is called here as shell_…(); what comes back enters through the exported platform_…() functions and joins the queue.
-// No script text in here. The GL context, its loss and its return are handled here, by the library's own header.
+// The browser half of platform.h. What a browser can only be told in its own language stands in
+// shell/lib_<noun>.js and is called here as shell_…(); what comes back enters through the exported
+// platform_…() functions and joins the queue. No script text in here. The GL context, its loss and its return
+// are handled here, by the library's own header.
 //
-// What works where (desktop builds were driven by tests; phones by their browsers' documentation and reports only):
-//   [x] pointer, wheel, keys, mirror, storage, links, copy, opening and saving files: Chromium, Firefox, WebKitGTK
-//   [x] all of it from a file on disk; there without page_update, which needs a server
-//   [x] one-finger scrolling and taps by touch: Chromium (Firefox and WebKitGTK: only with touches made by script)
-//   [x] WebGL 2, or WebGL 1 where there is no 2; a lost context is rebuilt
-//   [x] the phone's keyboard, raised inside the handler of the gesture: Chromium; iOS by design, not tried on a device
-//   [ ] file opened on iOS: no script runs there, index.html says what to do
-//   [ ] share(): not on desktop Linux (can_share() is false); iOS and Android have it
-//   [ ] other_tab by event: not in WebKitGTK, therefore every save looks first whether the record is still ours
-//   [ ] push_back_guard: a browser may skip an entry that was pushed without a gesture
+// What works where (desktop builds were driven by tests; phones by their browsers' documentation and reports
+// only):
+//   [x] pointer, wheel, keys, mirror, storage, links, copy, opening and saving files: Chromium, Firefox,
+//   WebKitGTK [x] all of it from a file on disk; there without page_update, which needs a server [x]
+//   one-finger scrolling and taps by touch: Chromium (Firefox and WebKitGTK: only with touches made by
+//   script) [x] WebGL 2, or WebGL 1 where there is no 2; a lost context is rebuilt [x] the phone's keyboard,
+//   raised inside the handler of the gesture: Chromium; iOS by design, not tried on a device [ ] file opened
+//   on iOS: no script runs there, index.html says what to do [ ] share(): not on desktop Linux (can_share()
+//   is false); iOS and Android have it [ ] other_tab by event: not in WebKitGTK, therefore every save looks
+//   first whether the record is still ours [ ] push_back_guard: a browser may skip an entry that was pushed
+//   without a gesture
+#include <GLES2/gl2.h>
 #include <emscripten/emscripten.h>
 #include <emscripten/html5.h>
-#include <GLES2/gl2.h>
 
 #include <algorithm>
 #include <cmath>
@@ -37,7 +39,8 @@ void shell_watch_update();
 void shell_running();
 void shell_cannot_draw();
 void shell_new_canvas();
-void shell_page_colours(int dark, std::uint32_t background, std::uint32_t ink, std::uint32_t field, std::uint32_t accent);
+void shell_page_colours(int dark, std::uint32_t background, std::uint32_t ink, std::uint32_t field,
+                        std::uint32_t accent);
 void shell_page_language(const char* language, const char* title);
 void shell_page_font(const unsigned char* bytes, std::uint32_t size);
 void shell_set_mirror(const char* packed);
@@ -63,7 +66,8 @@ namespace platform {
 
 namespace {
 
-constexpr double kWaitForContextMs = 3000;  // our choice; a context that returns does so within a second or two
+constexpr double kWaitForContextMs =
+    3000;  // our choice; a context that returns does so within a second or two
 
 struct Host {
     std::vector<Event> queue;
@@ -73,7 +77,7 @@ struct Host {
     void (*step)(bool draw) = nullptr;
     EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context = 0;
     bool lost = false;
-    bool objects = false;            // the backend's shaders and texture are made
+    bool objects = false;  // the backend's shaders and texture are made
     bool font_given = false;
     std::uint32_t background = 0xF7F2E8;
     std::uint32_t colours[5] = {};
@@ -91,7 +95,8 @@ bool make_context() {
     for (const int version : {2, 1}) {
         wish.majorVersion = version;
         host().context = emscripten_webgl_create_context("#canvas", &wish);
-        if (host().context > 0) return emscripten_webgl_make_context_current(host().context) == EMSCRIPTEN_RESULT_SUCCESS;
+        if (host().context > 0)
+            return emscripten_webgl_make_context_current(host().context) == EMSCRIPTEN_RESULT_SUCCESS;
     }
     return false;
 }
@@ -111,8 +116,8 @@ void make_objects() {
 
 void listen_for_loss();
 
-// Some phones lose a context and never give it back: a new canvas gets a new one. Nothing is lost with the old one but
-// its picture.
+// Some phones lose a context and never give it back: a new canvas gets a new one. Nothing is lost with the
+// old one but its picture.
 void on_still_lost(void*) {
     Host& h = host();
     if (!h.lost) return;
@@ -223,7 +228,8 @@ std::uint64_t chance() {
 void draw(ImDrawData* data) {
     Host& h = host();
     if (h.lost || !h.objects || data->DisplaySize.x <= 0 || data->DisplaySize.y <= 0) return;
-    // Size times ratio is cut to whole pixels in the backend; a ratio such as 2.625 must not lose the last one.
+    // Size times ratio is cut to whole pixels in the backend; a ratio such as 2.625 must not lose the last
+    // one.
     data->FramebufferScale = {(static_cast<float>(h.pixels_x) + 0.25f) / data->DisplaySize.x,
                               (static_cast<float>(h.pixels_y) + 0.25f) / data->DisplaySize.y};
     glViewport(0, 0, h.pixels_x, h.pixels_y);
@@ -337,8 +343,9 @@ EMSCRIPTEN_KEEPALIVE char* platform_room(std::uint32_t bytes) {
 }
 
 // flags: 1 shift, 2 control or command
-EMSCRIPTEN_KEEPALIVE void platform_push(int kind, double x, double y, double time_ms, int pointer, int pointer_id,
-                                        std::uint32_t node, int flags, char* key, char* text) {
+EMSCRIPTEN_KEEPALIVE void platform_push(int kind, double x, double y, double time_ms, int pointer,
+                                        int pointer_id, std::uint32_t node, int flags, char* key,
+                                        char* text) {
     platform::Event event;
     event.kind = static_cast<platform::Kind>(kind);
     event.x = x;
@@ -358,9 +365,11 @@ EMSCRIPTEN_KEEPALIVE void platform_step(int draw) {
     if (platform::host().step) platform::host().step(draw != 0);
 }
 
-// flags: 1 touch first, 2 dark, 4 reduced motion, 8 more contrast, 16 forced colours, 32 decimal comma, 64 from disk
-EMSCRIPTEN_KEEPALIVE void platform_window(int pixels_x, int pixels_y, float ratio, float top, float right, float bottom,
-                                          float left, float keyboard, int flags, char* address, char* language) {
+// flags: 1 touch first, 2 dark, 4 reduced motion, 8 more contrast, 16 forced colours, 32 decimal comma, 64
+// from disk
+EMSCRIPTEN_KEEPALIVE void platform_window(int pixels_x, int pixels_y, float ratio, float top, float right,
+                                          float bottom, float left, float keyboard, int flags, char* address,
+                                          char* language) {
     platform::Host& h = platform::host();
     platform::Window& w = h.window;
     h.pixels_x = pixels_x;

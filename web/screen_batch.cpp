@@ -25,23 +25,59 @@ int places_of(quantity::Mass division) {
     return places;
 }
 
+// What goes into each container: a weight, or a share of its volume.
+void fill_field(app::App& app, batch::Containers& one, const catalogue::Container* known, const std::string& name) {
+    widget::NumberSpec fill;
+    if (one.fill_percent) {
+        fill.name = app.say("batch.fill_percent_of", {{"name", name}});
+        fill.label = app.say("batch.fill_percent");
+        fill.unit = "%";
+        fill.read = typed::percent;
+        if (const auto change = widget::number_field(app.kit, "fill_percent", one.fill_percent->grid, fill); change.value)
+            one.fill_percent = quantity::Percent{*change.value};
+        return;
+    }
+    fill.name = app.say("batch.fill_each_of", {{"name", name}});
+    fill.label = app.say("batch.fill_each");
+    fill.unit = "g";
+    fill.read = typed::mass;
+    fill.may_be_empty = true;
+    if (known && known->fill_g)
+        fill.hint = app.say("batch.fill_usual", {{"g", words::figure(app.words, known->fill_g->value.max)}});
+    std::optional<std::int64_t> value;
+    if (one.fill_g) value = one.fill_g->grid;
+    if (const auto change = widget::number_field(app.kit, "fill_g", value, fill); change.changed) {
+        one.fill_g.reset();
+        if (change.value) one.fill_g = quantity::Mass{*change.value};
+    }
+}
+
 void container_card(app::App& app, batch::Request& request, std::size_t index, bool& remove) {
     kit::Kit& kit = app.kit;
     batch::Containers& one = request.containers[index];
     const catalogue::Container* known = catalogue::find_container(app.presets.catalogue, one.id);
     const std::string name = known ? known->name : one.id;
     widget::begin_card(kit);
-    if (widget::row(kit, "which", {name, app.say("batch.container_change"), "", "", false, false}).pressed) {
+    widget::RowSpec which;
+    which.title = name;
+    which.under = app.say("batch.container_change");
+    which.onward = true;
+    if (widget::row(kit, "which", which).pressed) {
         app.ui.line = index;
         app.ui.line_is_new = false;
         app::show(app, app::Sheet::container);
     }
-    widget::gap(8);
+    widget::gap(6);
+    widget::Columns columns = widget::begin_columns(kit);
     widget::NumberSpec count;
     count.name = app.say("batch.count_of", {{"name", name}});
+    count.label = app.say("batch.count");
     count.read = typed::whole;
     if (const auto change = widget::number_field(kit, "count", one.count * decimal::kOne, count); change.value)
         one.count = *change.value / decimal::kOne;
+    widget::next_column(kit, columns);
+    fill_field(app, one, known, name);
+    widget::end_columns(kit, columns);
     widget::gap(10);
     const int by = one.fill_percent ? 1 : 0;
     const int pressed = widget::choice(kit, "by", app.say("batch.fill_by"), {app.say("batch.by_weight"), app.say("batch.by_volume")}, by);
@@ -50,35 +86,22 @@ void container_card(app::App& app, batch::Request& request, std::size_t index, b
         one.fill_g.reset();
         one.fill_percent = quantity::percent(90);
     }
-    widget::gap(10);
-    if (one.fill_percent) {
-        widget::NumberSpec fill;
-        fill.name = app.say("batch.fill_percent");
-        fill.unit = "%";
-        fill.read = typed::percent;
-        if (const auto change = widget::number_field(kit, "fill_percent", one.fill_percent->grid, fill); change.value)
-            one.fill_percent = quantity::Percent{*change.value};
-    } else {
-        widget::NumberSpec fill;
-        fill.name = app.say("batch.fill_each");
-        fill.unit = "g";
-        fill.read = typed::mass;
-        fill.may_be_empty = true;
-        if (known && known->fill_g)
-            fill.hint = app.say("batch.fill_usual", {{"g", words::figure(app.words, known->fill_g->value.max)}});
-        std::optional<std::int64_t> value;
-        if (one.fill_g) value = one.fill_g->grid;
-        if (const auto change = widget::number_field(kit, "fill_g", value, fill); change.changed) {
-            one.fill_g.reset();
-            if (change.value) one.fill_g = quantity::Mass{*change.value};
-        }
-    }
     if (known && known->fill_g && !one.fill_g && !one.fill_percent) {
-        const source::Entry* entry = catalogue::find_source(app.presets.catalogue, known->fill_g->source);
-        widget::gap(4);
-        widget::text(kit, app.say("batch.fill_source", {{"min", words::figure(app.words, known->fill_g->value.min)},
-                                                        {"max", words::figure(app.words, known->fill_g->value.max)},
-                                                        {"source", entry ? entry->title : known->fill_g->source}}),
+        const auto& usual = *known->fill_g;
+        widget::gap(8);
+        widget::text(kit, app.say(usual.value.min == usual.value.max ? "batch.fill_source_one" : "batch.fill_source",
+                                  {{"min", words::figure(app.words, usual.value.min)},
+                                   {"max", words::figure(app.words, usual.value.max)},
+                                   {"source", app::source_words(app, usual.source, usual.standing)}}),
+                     theme::Type::small, widget::Ink::soft);
+    }
+    if (known && known->nominal_ml && one.fill_percent) {
+        const auto& volume = *known->nominal_ml;
+        widget::gap(8);
+        widget::text(kit, app.say(volume.value.min == volume.value.max ? "batch.volume_source_one" : "batch.volume_source",
+                                  {{"min", words::figure(app.words, volume.value.min)},
+                                   {"max", words::figure(app.words, volume.value.max)},
+                                   {"source", app::source_words(app, volume.source, volume.standing)}}),
                      theme::Type::small, widget::Ink::soft);
     }
     widget::gap(6);
@@ -86,7 +109,7 @@ void container_card(app::App& app, batch::Request& request, std::size_t index, b
     widget::end_card(kit);
 }
 
-void amount(app::App& app, batch::Request& request) {
+void how_much(app::App& app, batch::Request& request) {
     kit::Kit& kit = app.kit;
     const bool in_containers = request.amount == batch::Amount::containers;
     const int chosen = in_containers ? 0 : request.amount == batch::Amount::grams ? 1 : -1;
@@ -205,13 +228,10 @@ void weigh_line(app::App& app, const workspace::Recipe& recipe, const batch::Bat
     const std::string name = workspace::display_name(app.presets.catalogue, recipe.formula.lines[one.line]);
     const std::string figure = words::figure_fixed(app.words, one.grams.grid, places_of(made.division));
     std::string under = app.say("batch.percent", {{"percent", words::figure_fixed(app.words, one.actual.grid, 2)}});
-    const bool off = std::abs(one.error_grid) >= 50;  // 0.005 %: shown as 0.00 otherwise
-    if (off) {
-        const std::string error = words::figure_fixed(app.words, std::abs(one.error_grid), 2);
+    if (std::abs(one.error_grid) >= 50)  // 0.005 %: would be shown as 0.00
         under = app.say("batch.percent_off", {{"percent", words::figure_fixed(app.words, one.actual.grid, 2)},
-                                              {"asked", words::figure(app.words, one.percent.grid)},
-                                              {"error", (one.error_grid > 0 ? "+" : "\xE2\x88\x92") + error}});
-    }
+                                              {"error", (one.error_grid > 0 ? "+" : "\xE2\x88\x92") +
+                                                            words::figure_fixed(app.words, std::abs(one.error_grid), 2)}});
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const float right = widget::measure(figure, theme::Type::figure).x + widget::measure(" g", theme::Type::body).x + 8;
     const float room = kit.width - right - 12;
@@ -288,15 +308,36 @@ void lines(app::App& app, const workspace::Recipe& recipe, const batch::Batch& m
 
 }  // namespace
 
+// How much is made, in one row; the row opens the sheet where that is said.
+std::string amount_in_short(const app::App& app, const batch::Request& request) {
+    std::string words;
+    if (request.amount == batch::Amount::grams) words = grams(app, request.grams);
+    if (request.amount == batch::Amount::containers)
+        for (const batch::Containers& one : request.containers) {
+            const catalogue::Container* known = catalogue::find_container(app.presets.catalogue, one.id);
+            words += (words.empty() ? "" : ", ") +
+                     app.say("batch.count_short", {{"count", std::to_string(one.count)}, {"name", known ? known->name : one.id}});
+        }
+    return words.empty() ? app.say("batch.say_how_much") : words;
+}
+
 void batch(app::App& app) {
     kit::Kit& kit = app.kit;
     workspace::Recipe* recipe = app::open_recipe(app);
     if (!recipe || !app.analysis) return nothing_open(app);
-    amount(app, recipe->batch);
-    widget::gap(14);
-    which_scale(app, recipe->batch);
-    widget::gap(18);
     const result::Result<batch::Batch>& made = app.analysis->batch;
+    if (recipe->batch.amount == batch::Amount::none) {
+        widget::text(kit, app.say("batch.begin"), theme::Type::body, widget::Ink::soft);
+        widget::gap(12);
+        if (widget::button(kit, "amount", app.say("batch.say_how_much"), widget::Look::primary, kit.width)) app::show(app, app::Sheet::amount);
+    } else {
+        widget::RowSpec row;
+        row.title = amount_in_short(app, recipe->batch);
+        row.under = app.say("batch.weighed_to", {{"g", grams(app, recipe->batch.division)}});
+        row.onward = true;
+        if (widget::row(kit, "amount", row).pressed) app::show(app, app::Sheet::amount);
+    }
+    widget::gap(6);
     if (made && made->lines.size() == recipe->formula.lines.size()) {
         total(app, *made);
         widget::gap(6);
@@ -309,9 +350,7 @@ void batch(app::App& app) {
             const std::string name = one.line ? workspace::display_name(app.presets.catalogue, recipe->formula.lines[*one.line]) : one.subject;
             widget::finding_badge(kit, one.severity, finding::say(app.words, one, name), "");
         }
-    } else if (!made && made.error().code == result::Code::amount_missing) {
-        widget::text(kit, app.say("batch.say_how_much"), theme::Type::body, widget::Ink::soft);
-    } else if (!made) {
+    } else if (!made && recipe->batch.amount != batch::Amount::none) {
         widget::finding_badge(kit, finding::Severity::stop, words::say(app.words, made.error()), "");
     }
     widget::gap(22);
@@ -321,6 +360,22 @@ void batch(app::App& app) {
         app.ui.recipe = app.work.open;
         app::show(app, app::Sheet::share);
     }
+}
+
+void amount(app::App& app) {
+    workspace::Recipe* recipe = app::open_recipe(app);
+    if (!recipe || !app.analysis) return app::close_sheet(app);
+    how_much(app, recipe->batch);
+    widget::gap(14);
+    which_scale(app, recipe->batch);
+    widget::gap(18);
+    const result::Result<batch::Batch>& made = app.analysis->batch;
+    if (made)
+        total(app, *made);
+    else if (recipe->batch.amount != batch::Amount::none)
+        widget::finding_badge(app.kit, finding::Severity::stop, words::say(app.words, made.error()), "");
+    widget::gap(14);
+    if (widget::button(app.kit, "done", app.say("sheet_ui.done"), widget::Look::primary, app.kit.width)) app::close_sheet(app);
 }
 
 void container(app::App& app) {
@@ -344,7 +399,7 @@ void container(app::App& app) {
             } else {
                 request.containers.push_back({one.id, 1, std::nullopt, std::nullopt});
             }
-            app::close_sheet(app);
+            app::show(app, app::Sheet::amount);
         }
         widget::hairline(app.kit);
     }

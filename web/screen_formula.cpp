@@ -173,8 +173,7 @@ void findings(app::App& app, const workspace::Recipe& recipe) {
         const std::string name = one.line && *one.line < recipe.formula.lines.size()
                                      ? workspace::display_name(app.presets.catalogue, recipe.formula.lines[*one.line])
                                      : one.subject;
-        std::string source;
-        if (const source::Entry* entry = catalogue::find_source(app.presets.catalogue, one.source)) source = app.say("finding_ui.source", {{"title", entry->title}});
+        const std::string source = one.source.empty() ? "" : app.say("finding_ui.source", {{"title", app::source_words(app, one.source, one.standing)}});
         widget::finding_badge(app.kit, one.severity, finding::say(app.words, one, name), source);
     }
 }
@@ -195,7 +194,11 @@ void formula(app::App& app) {
 
     const catalogue::Product* product = catalogue::find_product(app.presets.catalogue, recipe->product);
     const std::string kind = product ? product->name : recipe->product;
-    if (widget::button(kit, "product", app.say("formula.product_is", {{"product", kind}}), widget::Look::quiet)) app::show(app, app::Sheet::product);
+    widget::RowSpec kind_row;
+    kind_row.title = kind;
+    kind_row.under = app.say("product.title");
+    kind_row.onward = true;
+    if (widget::row(kit, "product", kind_row).pressed) app::show(app, app::Sheet::product);
     widget::gap(4);
     sum_strip(app, *recipe);
 
@@ -207,7 +210,10 @@ void formula(app::App& app) {
         ImGui::PushID(static_cast<int>(p) + 1000);
         widget::gap(14);
         const std::string title = phase_title(app, phase);
-        if (widget::row(kit, "phase", {title, "", "", "", false, false}).pressed) phase_pressed = p;
+        widget::RowSpec header;
+        header.title = title;
+        header.onward = true;
+        if (widget::row(kit, "phase", header).pressed) phase_pressed = p;
         widget::hairline(kit);
         widget::gap(6);
         mirror::Node list;

@@ -25,10 +25,9 @@ void line(app::App& app) {
     if (const catalogue::Ingredient* ingredient = catalogue::find_ingredient(known, line.ingredient)) {
         if (ingredient->usual_leave_on_percent) {
             const auto& usual = *ingredient->usual_leave_on_percent;
-            const source::Entry* entry = catalogue::find_source(known, usual.source);
             widget::text(kit, app.say("line.usual", {{"min", words::figure(app.words, usual.value.min)},
                                                      {"max", words::figure(app.words, usual.value.max)},
-                                                     {"source", entry ? entry->title : usual.source}}),
+                                                     {"source", app::source_words(app, usual.source, usual.standing)}}),
                          theme::Type::small, widget::Ink::soft);
             widget::gap(6);
         }
@@ -98,7 +97,7 @@ void ingredient(app::App& app) {
         item.role = mirror::Role::item;
         mirror::open(item);
         const auto inci = one->inci.find("eu");
-        if (widget::row(kit, one->id, {one->name, one->role + (inci == one->inci.end() ? "" : " \xC2\xB7 " + inci->second), "", "", false, false}).pressed)
+        if (widget::row(kit, one->id, {one->name, app.say("role." + one->role) + (inci == one->inci.end() ? "" : " \xC2\xB7 " + inci->second), "", "", false, false}).pressed)
             chosen = one->id;
         mirror::close();
         widget::hairline(kit);

@@ -57,17 +57,6 @@ void scales(app::App& app, workspace::Settings& settings) {
     if (settings.scales.size() < 8 && widget::button(kit, "add_scale", app.say("settings.scale_add"))) settings.scales.push_back({"", {1000}, {}});
 }
 
-std::string_view standing_key(source::Standing standing) {
-    switch (standing) {
-        case source::Standing::document: return "standing.document";
-        case source::Standing::supplier: return "standing.supplier";
-        case source::Standing::common_practice: return "standing.common_practice";
-        case source::Standing::memory: return "standing.memory";
-        case source::Standing::estimate: break;
-    }
-    return "standing.estimate";
-}
-
 void caution(app::App& app, std::string_view key) {
     widget::gap(8);
     widget::finding_badge(app.kit, finding::Severity::caution, app.say(key), "");
@@ -137,7 +126,7 @@ void source_list(app::App& app) {
         };
         add(entry.address);
         add(entry.note);
-        add(app.say(standing_key(entry.standing)));
+        add(app::source_words(app, "", entry.standing));
         widget::row(app.kit, entry.key, {entry.title, under, "", "", false, true});
         widget::hairline(app.kit);
     }

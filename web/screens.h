@@ -27,6 +27,7 @@ void share(app::App& app);
 void line(app::App& app);
 void ingredient(app::App& app);
 void phase(app::App& app);
+void amount(app::App& app);
 void container(app::App& app);
 void bin(app::App& app);
 void source_list(app::App& app);

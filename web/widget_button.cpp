@@ -109,6 +109,12 @@ void draw_mark(Mark mark, ImVec2 c, float s, ImU32 colour, float w) {
             list.AddCircleFilled({c.x + 0.4f * h, c.y}, w * 1.5f, colour, 12);
             list.AddCircleFilled({c.x - 0.1f * h, c.y + 0.65f * h}, w * 1.5f, colour, 12);
             break;
+        case Mark::rub_out:
+            path({{-0.45f, -0.7f}, {1.0f, -0.7f}, {1.0f, 0.7f}, {-0.45f, 0.7f}, {-1.1f, 0}, {-0.45f, -0.7f}});
+            line(0.05f, -0.3f, 0.6f, 0.3f);
+            line(0.05f, 0.3f, 0.6f, -0.3f);
+            break;
+        case Mark::onward: path({{-0.3f, -0.7f}, {0.4f, 0}, {-0.3f, 0.7f}}); break;
         case Mark::lock:
             list.AddRectFilled({c.x - 0.6f * h, c.y - 0.1f * h}, {c.x + 0.6f * h, c.y + 0.85f * h}, colour, 2);
             list.PathArcTo({c.x, c.y - 0.1f * h}, 0.4f * h, IM_PI, 2 * IM_PI, 12);

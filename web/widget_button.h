@@ -15,7 +15,7 @@ enum class Look { primary, plain, quiet, danger };
 bool button(kit::Kit& kit, std::string_view key, std::string_view label, Look look = Look::plain, float width = 0,
             bool disabled = false);
 
-enum class Mark { back, close, undo, redo, dots, plus, minus, share, book, formula, batch, more, lock, check };
+enum class Mark { back, close, undo, redo, dots, plus, minus, share, book, formula, batch, more, lock, check, rub_out, onward };
 // A square button with a drawn mark; `name` is read aloud.
 bool mark_button(kit::Kit& kit, std::string_view key, Mark mark, std::string_view name, bool disabled = false);
 void draw_mark(Mark mark, ImVec2 centre, float size, ImU32 colour, float weight = 2.0f);

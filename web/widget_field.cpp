@@ -72,7 +72,7 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
 }
 
 NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std::int64_t> value, const NumberSpec& spec) {
-    if (!spec.bare) label_above(kit, spec.name);
+    if (!spec.bare) label_above(kit, spec.label.empty() ? spec.name : spec.label);
     const std::uint32_t id = id_of(key);
     const float width = spec.width > 0 ? spec.width : kit.width;
     const theme::Type type = spec.large ? theme::Type::figure : theme::Type::body;

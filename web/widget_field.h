@@ -26,7 +26,8 @@ struct TextSpec {
 std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::string_view value, const TextSpec& spec);
 
 struct NumberSpec {
-    std::string name;
+    std::string name;        // read aloud, and drawn above unless `label` or `bare`
+    std::string label;       // drawn above instead, where the place makes clear what it belongs to
     std::string unit;        // drawn after the number
     std::function<result::Result<std::int64_t>(std::string_view)> read;  // text to the grid; arithmetic included
     std::string hint;        // drawn when there is no number

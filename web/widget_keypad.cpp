@@ -91,7 +91,9 @@ void keypad(kit::Kit& kit) {
         }
     }
     at(4, 0);
-    if (key_button(kit, "\xE2\x86\x90", kit.say("keypad.rub_out"), {wide, 2 * kKey + kGapPx}, false)) rub_out(pad);
+    const ImVec2 rub = ImGui::GetCursorScreenPos();
+    if (key_button(kit, " ", kit.say("keypad.rub_out"), {wide, 2 * kKey + kGapPx}, false)) rub_out(pad);
+    draw_mark(Mark::rub_out, {rub.x + wide / 2, rub.y + kKey + kGapPx / 2}, 22, theme::paint(theme::colours().ink));
     at(4, 2);
     if (key_button(kit, kit.say("keypad.next"), kit.say("keypad.next_line"), {wide, 2 * kKey + kGapPx}, true))
         kit.next_after = pad.target;

@@ -15,8 +15,9 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const bool has_menu = !spec.menu_name.empty();
     const float width = kit.width - (has_menu ? theme::kTarget : 0);
-    const float right = spec.right.empty() ? 0 : measure(spec.right, theme::Type::strong).x + 14;
-    const float room = width - 24 - right;
+    const float inset = spec.chosen ? 12.0f : 4.0f;
+    const float right = spec.right.empty() ? (spec.onward ? 24.0f : 0.0f) : measure(spec.right, theme::Type::strong).x + 14;
+    const float room = width - 2 * inset - right;
     const ImVec2 title = measure(spec.title, theme::Type::strong, room);
     const ImVec2 under = spec.under.empty() ? ImVec2(0, 0) : measure(spec.under, theme::Type::small, room);
     const float height = std::max(56.0f, title.y + under.y + 20);
@@ -47,9 +48,11 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
         focus_ring(box, theme::kRound, press.id);
     }
     float y = box.GetCenter().y - (title.y + under.y) / 2;
-    draw_wrapped({start.x + 12, y}, spec.title, theme::Type::strong, theme::paint(c.ink), room);
-    if (under.y > 0) draw_wrapped({start.x + 12, y + title.y}, spec.under, theme::Type::small, theme::paint(c.ink_soft), room);
-    if (right > 0)
+    draw_wrapped({start.x + inset, y}, spec.title, theme::Type::strong, theme::paint(c.ink), room);
+    if (under.y > 0) draw_wrapped({start.x + inset, y + title.y}, spec.under, theme::Type::small, theme::paint(c.ink_soft), room);
+    if (spec.onward)
+        draw_mark(Mark::onward, {box.Max.x - 12, box.GetCenter().y}, 14, theme::paint(c.ink_soft));
+    else if (right > 0)
         draw_wrapped({box.Max.x - right + 2, box.GetCenter().y - theme::line_height(theme::Type::strong) / 2}, spec.right,
                      theme::Type::strong, theme::paint(c.ink), 0);
     if (has_menu) {

@@ -15,6 +15,7 @@ struct RowSpec {
     std::string menu_name;        // read aloud for the three dots; "" when the row has no menu
     bool chosen = false;
     bool plain = false;           // not to be pressed
+    bool onward = false;          // leads to a sheet: shows it at the right edge
 };
 struct RowPress {
     bool pressed = false, menu = false;

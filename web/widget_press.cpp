@@ -1,6 +1,8 @@
 // See widget_press.h. Leans on the library's internal ButtonBehavior, whose rules for mouse and queued taps are sound.
 #include "widget_press.h"
 
+#include <algorithm>
+
 #include "theme.h"
 
 namespace widget {
@@ -30,6 +32,29 @@ void gap(float pixels) { ImGui::Dummy({0, pixels}); }
 void go_to(float left, float y) {
     ImGui::SetCursorScreenPos({left, y});
     ImGui::Dummy({0, 0});
+}
+
+namespace {
+constexpr float kColumnGap = 12;
+}
+
+Columns begin_columns(kit::Kit& kit) {
+    const Columns columns{ImGui::GetCursorScreenPos(), kit.width, 0};
+    kit.width = (kit.width - kColumnGap) / 2;
+    return columns;
+}
+
+void next_column(kit::Kit& kit, Columns& columns) {
+    columns.low = ImGui::GetCursorScreenPos().y;
+    ImGui::SetCursorScreenPos({columns.start.x + kit.width + kColumnGap, columns.start.y});
+    ImGui::BeginGroup();  // keeps the left edge of this column
+}
+
+void end_columns(kit::Kit& kit, Columns& columns) {
+    ImGui::EndGroup();
+    const float low = std::max(columns.low, ImGui::GetCursorScreenPos().y);
+    kit.width = columns.width;
+    go_to(columns.start.x, low);
 }
 
 Press press_area(kit::Kit& kit, std::string_view key, ImVec2 size, mirror::Node node) {

@@ -27,6 +27,14 @@ void fill_place(mirror::Node& node, ImRect box);    // rectangle and visibility
 void focus_ring(ImRect box, float rounding, std::uint32_t id);
 
 void gap(float pixels);
+// Two columns of equal width: begin, draw the first, turn, draw the second, end.
+struct Columns {
+    ImVec2 start;
+    float width = 0, low = 0;
+};
+Columns begin_columns(kit::Kit& kit);
+void next_column(kit::Kit& kit, Columns& columns);
+void end_columns(kit::Kit& kit, Columns& columns);
 // Leaves the cursor at the left edge `left` on `y`, having used the height down to there.
 void go_to(float left, float y);
 
