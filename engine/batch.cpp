@@ -149,19 +149,10 @@ Caps caps_of(const formula::Formula& formula, const std::vector<Percent>& percen
         const auto rest = [&](std::size_t i) {  // of percent x units over 100 %, without the whole units
             return percents[i].grid * units - caps.most[i] * kHundred.grid;
         };
-        std::vector<std::int64_t> rests;
-        for (const std::size_t i : same)
-            rests.push_back(rest(i));
-        std::vector<std::size_t> order(same.size());
-        for (std::size_t k = 0; k < order.size(); ++k)
-            order[k] = k;
-        std::stable_sort(order.begin(), order.end(),
-                         [&](std::size_t a, std::size_t b) { return rests[a] > rests[b]; });
-        for (const std::size_t k : order) {
-            if (room <= 0) break;
+        std::stable_sort(same.begin(), same.end(),
+                         [&](std::size_t a, std::size_t b) { return rest(a) > rest(b); });
+        for (std::size_t k = 0; k < same.size() && room > 0; ++k, --room)
             caps.most[same[k]] += 1;
-            room -= 1;
-        }
     }
     return caps;
 }

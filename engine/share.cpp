@@ -67,7 +67,8 @@ bool begins_like_ours(std::string_view bytes) {
 
 // The bytes before the first letter that is none of ours.
 std::string sound_beginning(std::string_view letters) {
-    const std::size_t end = letters.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_");
+    const std::size_t end = letters.find_first_not_of(
+        "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_");
     const result::Result<std::string> decoded = base64url::decode(letters.substr(0, end / 4 * 4));
     return decoded ? *decoded : "";
 }

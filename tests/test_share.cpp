@@ -233,15 +233,18 @@ TEST_CASE("share: a letter of another alphabet or one too many is an alteration,
 }
 
 TEST_CASE("share: a newer version says so, and which") {
-    const auto body = [](cbor::Writer& writer) { writer.text("something else altogether"); };
+    const auto body = [](cbor::Writer& writer) {
+        writer.array(1);
+        writer.text("something else altogether");
+    };
     CHECK(share::read(link_of(body, 2), shelf()).error() == result::Error{Code::link_newer, "", "2"});
     CHECK(refusal(link_of(body, 15)) == Code::link_newer);
 }
 
 TEST_CASE("share: what never was a link of ours says that") {
-    for (const char* text : {"", "#", "  ", "hello", "#section-4", "#top", "https://hollow-lane.example/", "https://hollow-lane.example/#",
+    for (const char* text : {"", "#", "  ", "hello", "#section-4", "#top", "#About", "#Back-to-top", "https://hollow-lane.example/", "https://hollow-lane.example/#",
                              "Dear Anna, look at this", "\xC3\xBC\xC3\xBC\xC3\xBC", "#!/page/2", "{\"tarebench\":1}"}) {
-        CAPTURE(text);
+        INFO("text: ", std::string(text));
         CHECK(refusal(text) == Code::link_not_ours);
     }
     CHECK(refusal(link_of([](cbor::Writer& writer) { writer.integer(1); }, 99)) == Code::link_not_ours);
@@ -426,13 +429,10 @@ TEST_CASE("share: hostile content is refused, well packed as it may be") {
              for (int i = 0; i < 4; ++i) w.text("x");
              w.integer(9);
          })},
-        {"nothing at all", sealed("\x01")},
     };
     for (const auto& [what, link] : kRows) {
-        CAPTURE(what);
-        const Code code = refusal(link);
-        const bool empty = std::string_view(what) == "nothing at all";
-        CHECK(words::code_name(code) == (empty ? "link_truncated" : "link_content"));
+        INFO("what: ", std::string(what));
+        CHECK(words::code_name(refusal(link)) == "link_content");
     }
 }
 
@@ -474,7 +474,7 @@ TEST_CASE("share: an unfinished formula may be sent") {
 }
 
 TEST_CASE("share: figures pack to one form and come back") {
-    for (const auto& [grid, bytes] : {std::pair{0, 1}, {100, 1}, {10000, 2}, {50000, 2}, {2500000, 2}, {145000, 3}})
+    for (const auto& [grid, bytes] : {std::pair{0, 1}, {100, 1}, {10000, 1}, {50000, 2}, {2500000, 2}, {145000, 3}})
         CHECK([&, grid = grid] {
             cbor::Writer writer;
             writer.integer(share_figure::packed(grid));

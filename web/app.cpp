@@ -122,6 +122,8 @@ void logic(App& app) {
         app.analysis.reset();
         app.analysed.reset();
     } else if (!app.analysed || *app.analysed != *recipe) {
+        if (!app.analysed || app.analysed->own != recipe->own || app.known.ingredients.empty())
+            app.known = catalogue::with_own(app.presets.catalogue, recipe->own);
         app.analysed = *recipe;
         app.analysis = analysis::of(*recipe, app.presets.catalogue);
         app.undo.feed(*recipe, platform::now_ms());
@@ -214,6 +216,8 @@ void open(App& app, std::string_view id, Screen screen) {
     app.ui.screen = screen;
     app.ui.again = true;
     app.analysed.reset();
+    app.kit.drafts.clear();
+    app.kit.keypad.target = 0;
     if (const workspace::Recipe* recipe = open_recipe(app); recipe && app.undo_of != id) {
         app.undo.start(*recipe);
         app.undo_of = std::string(id);

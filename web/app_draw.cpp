@@ -221,7 +221,7 @@ void draw_page(App& app) {
 
     if (sheet) {
         const std::string title = sheet->sheet == Sheet::line && open_recipe(app) && app.ui.line < open_recipe(app)->formula.lines.size()
-                                      ? workspace::display_name(app.presets.catalogue, open_recipe(app)->formula.lines[app.ui.line])
+                                      ? workspace::display_name(app.known, open_recipe(app)->formula.lines[app.ui.line])
                                       : app.say(sheet->title);
         const widget::SheetPlace where{size, taken > 0 ? taken : window.inset_bottom, window.inset_top};
         if (widget::begin_sheet(app.kit, sheet->title, title, where, app.ui.escape)) {

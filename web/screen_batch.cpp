@@ -225,7 +225,7 @@ void total(app::App& app, const batch::Batch& made) {
 void weigh_line(app::App& app, const workspace::Recipe& recipe, const batch::Batch& made, const batch::Line& one) {
     kit::Kit& kit = app.kit;
     const theme::Colours& c = theme::colours();
-    const std::string name = workspace::display_name(app.presets.catalogue, recipe.formula.lines[one.line]);
+    const std::string name = workspace::display_name(app.known, recipe.formula.lines[one.line]);
     const std::string figure = words::figure_fixed(app.words, one.grams.grid, places_of(made.division));
     std::string under = app.say("batch.percent", {{"percent", words::figure_fixed(app.words, one.actual.grid, 2)}});
     if (std::abs(one.error_grid) >= 50)  // 0.005 %: would be shown as 0.00
@@ -347,7 +347,7 @@ void batch(app::App& app) {
                 one.code != finding::Code::batch_rounded && one.code != finding::Code::density_partly_known)
                 continue;
             widget::gap(8);
-            const std::string name = one.line ? workspace::display_name(app.presets.catalogue, recipe->formula.lines[*one.line]) : one.subject;
+            const std::string name = one.line ? workspace::display_name(app.known, recipe->formula.lines[*one.line]) : one.subject;
             widget::finding_badge(kit, one.severity, finding::say(app.words, one, name), "");
         }
     } else if (!made && recipe->batch.amount != batch::Amount::none) {

@@ -81,7 +81,7 @@ void draw_line(app::App& app, const workspace::Recipe& recipe, std::size_t index
     item.id = widget::id_of("line");
     item.role = mirror::Role::item;
     mirror::open(item);
-    const std::string name = workspace::display_name(app.presets.catalogue, line);
+    const std::string name = workspace::display_name(app.known, line);
     const std::string under = line_under(app, line);
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const float room = kit.width - kPercentWidth - 12;
@@ -171,7 +171,7 @@ void findings(app::App& app, const workspace::Recipe& recipe) {
     for (const finding::Finding& one : app.analysis->findings) {
         widget::gap(8);
         const std::string name = one.line && *one.line < recipe.formula.lines.size()
-                                     ? workspace::display_name(app.presets.catalogue, recipe.formula.lines[*one.line])
+                                     ? workspace::display_name(app.known, recipe.formula.lines[*one.line])
                                      : one.subject;
         const std::string source = one.source.empty() ? "" : app.say("finding_ui.source", {{"title", app::source_words(app, one.source, one.standing)}});
         widget::finding_badge(app.kit, one.severity, finding::say(app.words, one, name), source);

@@ -21,8 +21,7 @@ void line(app::App& app) {
     std::optional<result::Result<formula::Formula>> changed;
     bool stay = false;
 
-    const catalogue::Catalogue known = catalogue::with_own(app.presets.catalogue, recipe->own);
-    if (const catalogue::Ingredient* ingredient = catalogue::find_ingredient(known, line.ingredient)) {
+    if (const catalogue::Ingredient* ingredient = catalogue::find_ingredient(app.known, line.ingredient)) {
         if (ingredient->usual_leave_on_percent) {
             const auto& usual = *ingredient->usual_leave_on_percent;
             widget::text(kit, app.say("line.usual", {{"min", words::figure(app.words, usual.value.min)},
@@ -85,13 +84,12 @@ void ingredient(app::App& app) {
     widget::gap(8);
 
     std::string chosen, written;
-    const catalogue::Catalogue known = catalogue::with_own(app.presets.catalogue, recipe->own);
     mirror::Node list;
     list.id = widget::id_of("found");
     list.role = mirror::Role::list;
     list.name = app.say("ingredient.found");
     mirror::open(list);
-    for (const catalogue::Ingredient* one : catalogue::search(known, app.ui.search, known.ingredients.size())) {
+    for (const catalogue::Ingredient* one : catalogue::search(app.known, app.ui.search, app.known.ingredients.size())) {
         mirror::Node item;
         item.id = widget::id_of("item_" + one->id);
         item.role = mirror::Role::item;

@@ -119,6 +119,8 @@ bool keypad_key(kit::Kit& kit, std::string_view key) {
 }
 
 void keypad_go_on(kit::Kit& kit) {
+    const bool gone = std::find(kit.order.begin(), kit.order.end(), kit.keypad.target) == kit.order.end();
+    if (gone) kit.keypad.target = 0;  // its field was removed, or its screen left
     if (kit.next_after == 0) return;
     const auto here = std::find(kit.order.begin(), kit.order.end(), kit.next_after);
     const bool on_keypad = kit.keypad.target == kit.next_after;

@@ -1,0 +1,80 @@
+// Deeds on the page as a person thinks of them, each with whichever hand is given: make a recipe, add a line, make it
+// the rest line, choose containers, share. What they press is found by role and name.
+import assert from 'node:assert/strict';
+import { settled } from './browser.mjs';
+import * as seen from './mirror.mjs';
+import { container, ingredientName } from './presets.mjs';
+import { say } from './words.mjs';
+
+export async function goTo(page, hand, key) {
+    await hand.press(seen.place(page, key));
+}
+
+// Presses what is called so in the open sheet, or on the page.
+export async function press(page, hand, key, args) {
+    await hand.press(await seen.button(page, say(key, args)));
+}
+
+export async function newBlank(page, hand) {
+    await press(page, hand, 'book.new');
+    assert.equal(await seen.dialogTitle(page), say('new.title'));
+    await press(page, hand, 'new.blank');
+    assert.equal(await seen.title(page), say('recipe.new_title'));
+}
+
+export async function rename(page, hand, title) {
+    await press(page, hand, 'top.recipe');
+    await press(page, hand, 'recipe.rename');
+    await hand.write(await seen.field(page, say('recipe.title')), title);
+    await press(page, hand, 'recipe.rename_done');
+    assert.equal(await seen.title(page), title);
+}
+
+// line: {id, search, percent} in phase A; "rest" instead of a percent makes it the rest line.
+export async function addLine(page, hand, line) {
+    const name = ingredientName(line.id);
+    await press(page, hand, 'formula.add_line', { id: 'A' });
+    await hand.write(await seen.search(page, say('ingredient.search')), line.search);
+    const found = page.getByRole('list', { name: say('ingredient.found') }).getByRole('button');
+    assert.ok((await found.count()) < 69, `the search for ${line.search} leaves fewer than all`);
+    await hand.press(await seen.button(page, name));
+    assert.equal(await page.getByRole('dialog').count(), 0, 'choosing an ingredient closes the sheet');
+    if (line.rest) return restLine(page, hand, name);
+    await hand.number(await seen.field(page, say('line.percent_of', { name })), line.percent);
+}
+
+export async function restLine(page, hand, name) {
+    await hand.press(await seen.button(page, name));
+    assert.equal(await seen.dialogTitle(page), name, 'the sheet of a line is called after it');
+    await press(page, hand, 'line.rest_on');
+}
+
+export async function inContainers(page, hand, { id, count, loss }) {
+    const { name } = container(id);
+    await press(page, hand, 'batch.say_how_much');
+    await press(page, hand, 'batch.in_containers');
+    assert.equal(await seen.dialogTitle(page), say('container.title'), 'with no container yet, the list of them opens');
+    await hand.press(await seen.button(page, name));
+    assert.equal(await seen.dialogTitle(page), say('batch.how_much'));
+    await hand.number(await seen.field(page, say('batch.count_of', { name })), String(count));
+    await hand.number(await seen.field(page, say('batch.loss')), String(loss));
+    await press(page, hand, 'unit.grams', { n: '0.01' });
+    await press(page, hand, 'sheet_ui.done');
+}
+
+// The text of the link as the share sheet shows it.
+export async function linkText(page, hand) {
+    await press(page, hand, 'recipe.share');
+    const shown = page.getByRole('dialog').getByRole('textbox');
+    const text = await shown.inputValue();
+    const label = await shown.getAttribute('aria-label');
+    assert.equal(label, say('share.link', { n: text.length - text.indexOf('#') - 1 }), 'the sheet says how long the link is');
+    await press(page, hand, 'sheet_ui.close');
+    return text;
+}
+
+export async function keepIncoming(page, hand) {
+    assert.equal(await seen.dialogTitle(page), say('incoming.title'));
+    await press(page, hand, 'incoming.keep');
+    await settled(page);
+}
