@@ -252,6 +252,7 @@ mergeInto(LibraryManager.library, {
             }
             el.classList.toggle('clipped', !has('v'));
             el.classList.toggle('large', has('l'));
+            el.classList.toggle('unit', entry.unit !== '');
             entry.box.inert = has('n');
             if (el === document.activeElement) Twin.show(entry);
             else Twin.place(entry);
@@ -266,11 +267,11 @@ mergeInto(LibraryManager.library, {
             const style = entry.el.style;
             let [x, y, width, height] = entry.rect;
             if (entry.el.classList.contains('editing')) {
-                // Inside the drawn frame, and beside the drawn unit.
-                const unit = entry.unit ? Twin.measure(entry.unit) + 16 : 0;
+                // Inside the drawn frame; the drawn unit stays to be seen beside it (web/widget_field.cpp places it).
+                const unit = entry.unit ? Twin.measure(entry.unit) + 11 : 3;
                 x += 3;
                 y += 3;
-                width = Math.max(24, width - 6 - unit);
+                width = Math.max(24, width - 3 - unit);
                 height -= 6;
             }
             const px = [x, y, width, height].map(function (n) { return n + 'px'; });
@@ -282,7 +283,7 @@ mergeInto(LibraryManager.library, {
 
         measure: function (text) {
             Twin.ruler = Twin.ruler || document.createElement('canvas').getContext('2d');
-            Twin.ruler.font = '16px Tarebench, system-ui, sans-serif';
+            Twin.ruler.font = '15px Tarebench, system-ui, sans-serif';
             return Twin.ruler.measureText(text).width;
         },
 

@@ -6,6 +6,7 @@
 
 #include "app_draw.h"
 #include "drawn_items.h"
+#include "engine/documents.h"
 #include "engine/share.h"
 #include "imgui.h"
 #include "imgui_internal.h"
@@ -275,6 +276,7 @@ void show(App& app, Sheet sheet) {
 
 void close_sheet(App& app) {
     app.ui.sheet = Sheet::none;
+    app.kit.sheet.clear();
     app.kit.keypad.target = 0;
     app.ui.again = true;
 }
@@ -326,9 +328,12 @@ void copy_text(App& app, const std::string& text) {
 bool can_share() { return platform::can_share(); }
 void share(const std::string& title, const std::string& address) { platform::share(title, address); }
 
-void save_recipe_file(const workspace::Recipe& recipe) {
+namespace {
+
+// "Orchard lip balm" -> "orchard-lip-balm"; letters that file systems differ on are left out.
+std::string file_stem(const std::string& title) {
     std::string name;
-    for (const char c : recipe.title) {
+    for (const char c : title) {
         const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
         const bool capital = c >= 'A' && c <= 'Z';
         if (plain || capital)
@@ -337,7 +342,23 @@ void save_recipe_file(const workspace::Recipe& recipe) {
             name += '-';
     }
     while (!name.empty() && name.back() == '-') name.pop_back();
-    platform::save_file((name.empty() ? std::string("recipe") : name) + ".json", "application/json", store::write_recipe(recipe));
+    return name.empty() ? "recipe" : name;
+}
+
+}  // namespace
+
+void save_recipe_file(const workspace::Recipe& recipe) {
+    platform::save_file(file_stem(recipe.title) + ".json", "application/json", store::write_recipe(recipe));
+}
+
+void save_batch_sheet(App& app) {
+    const workspace::Recipe* recipe = open_recipe(app);
+    if (!recipe || !app.analysis) return;
+    const auto html = documents::batch_sheet(*recipe, *app.analysis, app.known, app.words);
+    if (html)
+        platform::save_file(file_stem(recipe->title) + "-batch.html", "text/html", *html);
+    else
+        tell(app, words::say(app.words, html.error()), true);
 }
 
 void save_damaged(App& app) {

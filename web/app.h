@@ -87,6 +87,7 @@ void copy_text(App& app, const std::string& text);
 bool can_share();
 void share(const std::string& title, const std::string& address);
 void save_recipe_file(const workspace::Recipe& recipe);
+void save_batch_sheet(App& app);          // of the open recipe, as HTML that prints
 void save_damaged(App& app);
 void save_page();
 void open_file();

@@ -62,6 +62,15 @@ std::string screen_title(App& app, const ScreenRow& row) {
     return recipe->title.empty() ? app.say("recipe.untitled") : recipe->title;
 }
 
+std::string sheet_title(App& app, const SheetRow& row) {
+    const workspace::Recipe* recipe = open_recipe(app);
+    if (row.sheet == Sheet::line && recipe && app.ui.line < recipe->formula.lines.size())
+        return workspace::display_name(app.known, recipe->formula.lines[app.ui.line]);
+    const workspace::Kept* kept = workspace::find(std::as_const(app.work), app.ui.recipe);
+    if (row.sheet == Sheet::recipe && kept && !kept->recipe.title.empty()) return kept->recipe.title;
+    return app.say(row.title);
+}
+
 void top_bar(App& app, const ScreenRow& row, const Place& place) {
     kit::Kit& kit = app.kit;
     const bool of_recipe = (row.screen == Screen::formula || row.screen == Screen::batch) && open_recipe(app);
@@ -220,11 +229,9 @@ void draw_page(App& app) {
     app.kit.beneath_sheet = false;
 
     if (sheet) {
-        const std::string title = sheet->sheet == Sheet::line && open_recipe(app) && app.ui.line < open_recipe(app)->formula.lines.size()
-                                      ? workspace::display_name(app.known, open_recipe(app)->formula.lines[app.ui.line])
-                                      : app.say(sheet->title);
-        const widget::SheetPlace where{size, taken > 0 ? taken : window.inset_bottom, window.inset_top};
-        if (widget::begin_sheet(app.kit, sheet->title, title, where, app.ui.escape)) {
+        widget::SheetPlace where{size, taken > 0 ? taken : window.inset_bottom, window.inset_top};
+        where.whole = sheet->sheet == Sheet::ingredient;
+        if (widget::begin_sheet(app.kit, sheet->title, sheet_title(app, *sheet), where, app.ui.escape)) {
             sheet->draw(app);
             if (app.kit.keypad.open()) keypad_window(app, size, window.inset_bottom);  // within the dialog, or it would be inert
             widget::end_sheet(app.kit);

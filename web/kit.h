@@ -44,6 +44,8 @@ struct Kit {
     bool wish_all = false;               // and select its text
     std::uint32_t next_after = 0;        // go on to the number field after this one
     std::uint32_t wish_view = 0;         // widget to be scrolled into view
+    std::string sheet;                   // key of the sheet that was measured
+    float sheet_height = 0;              // of what it holds; 0: not measured yet
     bool beneath_sheet = false;          // what is drawn now lies under a sheet
 
     std::string say(std::string_view key, const words::Arguments& arguments = {}) const {

@@ -116,9 +116,8 @@ void share(app::App& app) {
         widget::gap(14);
         widget::TextSpec spec;
         spec.name = app.say("share.link", {{"n", std::to_string(link->size() - 1)}});
-        spec.note = true;
         spec.last = true;
-        widget::text_field(kit, "link", address, spec);
+        widget::text_field(kit, "link", address, spec);  // to be copied by hand; what is typed into it is dropped
     }
     widget::gap(16);
     if (widget::button(kit, "file", app.say("recipe.save_file"), widget::Look::plain, kit.width)) app::save_recipe_file(kept->recipe);

@@ -13,15 +13,23 @@ namespace widget {
 namespace {
 constexpr ImGuiWindowFlags kFlags = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
                                     ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoBringToFrontOnFocus;
-constexpr float kPad = 16;
+constexpr float kPad = 16, kHead = 60;
 }  // namespace
 
 bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, const SheetPlace& place, bool escape) {
     const bool phone = place.window.x < theme::kWide;
     const float width = phone ? place.window.x : std::min(560.0f, place.window.x - 80);
     const float left = (place.window.x - width) / 2;
-    const float top = phone ? place.top + 40 : place.top + 48;
-    const float bottom = place.window.y - place.bottom - (phone ? 0 : 48);
+    const float highest = place.top + (phone ? 40.0f : 48.0f);
+    const float lowest = place.window.y - place.bottom - (phone ? 0.0f : 48.0f);
+    if (kit.sheet != key) {
+        kit.sheet = key;
+        kit.sheet_height = 0;
+    }
+    const float needed = place.whole || kit.sheet_height <= 0 ? lowest - highest : kHead + kit.sheet_height;
+    const float spare = std::max(0.0f, lowest - highest - needed);
+    const float top = phone ? highest + spare : highest + spare / 2;
+    const float bottom = phone ? lowest : lowest - spare / 2;
 
     ImGui::SetNextWindowPos({0, 0});
     ImGui::SetNextWindowSize(place.window);
@@ -49,15 +57,15 @@ bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, co
     ImGui::SetCursorScreenPos({left + width - theme::kTarget - 4, top + 4});
     const bool closed = mark_button(kit, "close", Mark::close, kit.say("sheet_ui.close"));
     if (closed || beside || escape) {
+        kit.sheet.clear();
         mirror::close();
         ImGui::End();
         return false;
     }
-    const float head = 60;
-    ImGui::GetWindowDrawList()->AddLine({left, top + head - 1}, {left + width, top + head - 1},
+    ImGui::GetWindowDrawList()->AddLine({left, top + kHead - 1}, {left + width, top + kHead - 1},
                                         theme::paint(theme::colours().hairline));
-    ImGui::SetCursorScreenPos({left, top + head});
-    ImGui::BeginChild("content", {width, std::max(60.0f, bottom - top - head)}, 0,
+    ImGui::SetCursorScreenPos({left, top + kHead});
+    ImGui::BeginChild("content", {width, std::max(60.0f, bottom - top - kHead)}, 0,
                       ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav);
     kit.width = width - 2 * kPad;
     ImGui::SetCursorPos({kPad, 12});
@@ -66,9 +74,9 @@ bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, co
 }
 
 void end_sheet(kit::Kit& kit) {
-    (void)kit;
     gap(24);
     ImGui::EndGroup();
+    kit.sheet_height = ImGui::GetItemRectSize().y + 12;
     ImGui::EndChild();
     mirror::close();
     ImGui::End();

@@ -10,7 +10,7 @@ import { faults, launch } from './browser.mjs';
 const here = dirname(fileURLToPath(import.meta.url));
 const build = resolve(process.argv[2] ?? join(here, '../../build/wasm'));
 const wanted = new RegExp(process.argv[3] ?? '', 'iu');
-const kLongestMs = 300000;
+const kLongestMs = 600000;
 
 const tests = [];
 for (const name of readdirSync(here).filter((one) => /^test_.*\.mjs$/.test(one)).sort())

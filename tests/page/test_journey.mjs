@@ -1,7 +1,7 @@
 // The main job on a phone, page opened from disk, network cut: a formula of six lines with a rest line, 14 tubes, grams
 // that add up, kept over a reload, sent as a link, opened elsewhere. By finger, by the mirror alone, by keyboard alone.
 import assert from 'node:assert/strict';
-import { address, open, profile, ready } from './browser.mjs';
+import { address, kDense, open, profile, ready } from './browser.mjs';
 import { keyboard, mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { container, ingredientName } from './presets.mjs';
@@ -23,7 +23,7 @@ const kLossPercent = 5;
 
 export async function journey(browser, file, makeHand, prepare = async () => {}) {
     const url = address(file);
-    const context = await profile(browser);
+    const context = await profile(browser, kDense);
     const page = await open(context, url);
     const hand = makeHand(page);
     await prepare(page);
@@ -62,7 +62,7 @@ export async function journey(browser, file, makeHand, prepare = async () => {})
     const link = await steps.linkText(page, hand);
     assert.match(link, /^#[A-Za-z0-9_-]+$/);
     assert.ok(link.length - 1 <= 150, `the link takes ${link.length - 1} characters`);
-    const elsewhere = await profile(browser);
+    const elsewhere = await profile(browser, kDense);
     const friend = await open(elsewhere, url + link);
     const friendHand = makeHand(friend);
     await prepare(friend);

@@ -1,0 +1,693 @@
+// Every screen and every sheet, drawn without a window in every size that counts, light and dark: nothing breaks, all of it
+// is in the mirror with a name, nothing sticks out or is too small for a finger, no word is missing. Then the main job,
+// done by name as assistive technology does it. How it looks is for eyes: web/run and the pictures of tests/page.
+#include <algorithm>
+#include <set>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "engine/share.h"
+#include "hand.h"
+#include "imgui_internal.h"
+#include "shipped.h"
+#include "web/drawn_items.h"
+
+using app::Screen;
+using app::Sheet;
+using hand::FirstVisit;
+using mirror::Node;
+using mirror::Role;
+
+namespace {
+
+struct Size {
+    float width, height;
+};
+constexpr Size kSizes[] = {{360, 640}, {320, 568}, {820, 1180}, {1440, 900}};
+constexpr Screen kScreens[] = {Screen::book, Screen::formula, Screen::batch, Screen::more};
+constexpr Sheet kSheets[] = {Sheet::new_recipe, Sheet::from_text, Sheet::incoming,   Sheet::recipe, Sheet::rename,
+                             Sheet::product,    Sheet::share,     Sheet::line,       Sheet::ingredient, Sheet::phase,
+                             Sheet::amount,     Sheet::container, Sheet::bin,        Sheet::source_list};
+static_assert(std::size(kSheets) == static_cast<std::size_t>(Sheet::source_list), "every sheet but none");
+
+constexpr float kSmallest = 44;  // CSS px; product.md, and WCAG 2.2 success criterion 2.5.5
+
+bool interactive(const Node& node) { return hand::is_field(node.role) || hand::is_pressed(node.role); }
+
+std::string described(const Node& node) {
+    std::ostringstream out;
+    out << "\"" << node.name << "\" at " << node.x << ", " << node.y << ", " << node.width << " x " << node.height;
+    return out.str();
+}
+
+// Points that were drawn to the right or left of the window: words or frames cut off at its edge.
+std::string drawn_outside() {
+    const float width = platform::window().width;
+    for (const ImDrawList* list : ImGui::GetDrawData()->CmdLists)
+        for (const ImDrawCmd& command : list->CmdBuffer)
+            for (unsigned i = 0; i < command.ElemCount; ++i) {
+                const ImDrawVert& point = list->VtxBuffer[list->IdxBuffer[command.IdxOffset + i] + command.VtxOffset];
+                if (point.pos.x >= -1.5f && point.pos.x <= width + 1.5f) continue;
+                std::ostringstream out;
+                out << "drawn at " << point.pos.x << ", " << point.pos.y << " by " << list->_OwnerName;
+                return out.str();
+            }
+    return "";
+}
+
+// Everything that is wrong with what is drawn now, a line each; "" when nothing is.
+std::string faults() {
+    std::ostringstream out;
+    const float width = platform::window().width;
+    const std::vector<Node>& nodes = mirror::nodes();
+    std::set<std::uint32_t> ids;
+    int titles = 0;
+    for (const Node& node : nodes) {
+        ids.insert(node.id);
+        titles += node.role == Role::heading && node.level == 1;
+        for (const std::string* words : {&node.name, &node.value, &node.description})
+            if (words->find("[[") != std::string::npos || words->find('{') != std::string::npos)
+                out << "a word is missing: " << *words << "\n";
+        if (node.name.empty() && (interactive(node) || node.role == Role::heading || node.role == Role::dialog ||
+                                  node.role == Role::region || node.role == Role::table))
+            out << "has no name: " << described(node) << "\n";
+        if (interactive(node) && (node.width < kSmallest || node.height < kSmallest))
+            out << "is too small for a finger: " << described(node) << "\n";
+        if (node.visible && (node.x < -0.5f || node.x + node.width > width + 0.5f))
+            out << "sticks out: " << described(node) << "\n";
+    }
+    if (titles != 1) out << "has " << titles << " headings of the first level\n";
+    if (mirror::clashes() != 0) out << mirror::clashes() << " ids are given twice\n";
+    for (const std::uint32_t id : drawn_items::ids())
+        if (ids.count(id) == 0) out << "drawn, but not in the mirror: " << id << "\n";
+    if (platform::native::frames_owed() != 0) out << "does not come to rest\n";
+    if (const std::string where = drawn_outside(); !where.empty()) out << where << "\n";
+    return out.str();
+}
+
+// Pairs of things to be pressed that lie over one another, on a page without sheet and keypad, not scrolled.
+std::string overlaps() {
+    std::ostringstream out;
+    std::vector<const Node*> pressed;
+    for (const Node& node : mirror::nodes())
+        if (interactive(node) && node.visible && node.role != Role::tab) pressed.push_back(&node);
+    for (std::size_t i = 0; i < pressed.size(); ++i)
+        for (std::size_t k = i + 1; k < pressed.size(); ++k) {
+            const Node &a = *pressed[i], &b = *pressed[k];
+            const float across = std::min(a.x + a.width, b.x + b.width) - std::max(a.x, b.x);
+            const float down = std::min(a.y + a.height, b.y + b.height) - std::max(a.y, b.y);
+            if (across > 1 && down > 1) out << described(a) << " lies over " << described(b) << "\n";
+        }
+    return out.str();
+}
+
+// A recipe at the edge of what screens have to cope with.
+workspace::Recipe difficult() {
+    workspace::Recipe recipe;
+    recipe.title = "Frost-line elbow butter for the longest night of the year, made over";
+    recipe.product = "body_butter";
+    formula::Line line;
+    line.ingredient = "cetearyl_alcohol";
+    line.percent = {333333};
+    line.locked = true;
+    recipe.formula = formula::add_line({{{"A", {}, {}}}, {}}, line).value();
+    line.ingredient = "";
+    line.name = "Grandmother's infusion of pot marigold, arnica and plantain, last year's";
+    line.locked = false;
+    line.phase = "B";
+    recipe.formula = formula::add_line(recipe.formula, line).value();
+    line.name = "Donaudampfschifffahrtsgesellschaftskapitänskajütenschlüsselbundpflegebalsam";
+    line.percent = {};
+    line.phase = "C";
+    recipe.formula = formula::add_line(recipe.formula, line).value();
+    recipe.formula.phases[1].hold_c = 750000;
+    recipe.formula.phases[1].add_below_c = 725000;
+    recipe.steps = {{"B", "Stir.", 90}, {"", "", {}}};
+    recipe.notes = std::string(2000, 'w');
+    recipe.batch.amount = batch::Amount::containers;
+    recipe.batch.containers = {{"jar_60ml", 9999, {}, quantity::percent(90)}, {"no_such_jar", 1, {}, {}},
+                               {"tin_30ml", 12, quantity::Mass{123456}, {}}};
+    recipe.batch.division = {123};
+    return recipe;
+}
+
+workspace::Recipe over_full() {
+    workspace::Recipe recipe = difficult();
+    recipe.formula.lines[0].percent = {990000};
+    recipe.formula.lines[1].percent = {990000};
+    recipe.formula.lines[2].rest = true;
+    recipe.batch = {};
+    return recipe;
+}
+
+std::vector<workspace::Recipe> recipes() {
+    std::vector<workspace::Recipe> all{difficult(), over_full(), app::blank_recipe(app::state())};
+    for (const auto& [stem, recipe] : app::state().presets.recipes) all.push_back(recipe);
+    return all;
+}
+
+void draw_again() {
+    hand::push(platform::Kind::resized);
+    hand::settle();
+}
+
+void show(app::App& app, Sheet sheet) {
+    app.ui.recipe = app.work.open;
+    app.ui.line = app.ui.phase = 0;
+    app.ui.typed = "half a link";
+    app.ui.incoming = *app::open_recipe(app);
+    app::show(app, sheet);
+    if (sheet == Sheet::from_text) app::take_in(app, app.ui.typed);
+    draw_again();
+}
+
+template <class Look>
+void in_every_size_and_light(app::App& app, Look look) {
+    for (const Size& size : kSizes)
+        for (const bool dark : {false, true}) {
+            platform::native::window().prefers_dark = dark;
+            hand::resize(size.width, size.height);
+            CAPTURE(size.width);
+            CAPTURE(dark);
+            look();
+            app::close_sheet(app);
+        }
+}
+
+std::string figure(app::App& app, std::int64_t grid) { return words::figure(app.words, grid); }
+
+// By name: a formula of two lines and a rest line, 60 % and 30 % stated.
+void write_three_lines(app::App& app) {
+    hand::press("New recipe");
+    hand::press("Blank");
+    for (const char* name : {"Beeswax (yellow)", "Shea butter (unrefined)", "Sunflower oil"}) {
+        hand::press(app.say("formula.add_line", {{"id", "A"}}));
+        hand::write("Search", std::string(name).substr(0, 8));
+        std::string first;
+        for (const Node& node : mirror::nodes())
+            if (node.role == Role::button && node.name.rfind(std::string(name).substr(0, 8), 0) == 0 && first.empty()) first = node.name;
+        REQUIRE_FALSE(first.empty());
+        hand::press(first);
+    }
+    const auto percent_of = [&](std::size_t line) {
+        return app.say("line.percent_of", {{"name", workspace::display_name(app.presets.catalogue, app::open_recipe(app)->formula.lines.at(line))}});
+    };
+    hand::write(percent_of(0), "60");
+    hand::write(percent_of(1), "30");
+    hand::press(workspace::display_name(app.presets.catalogue, app::open_recipe(app)->formula.lines.at(2)));
+    hand::press(app.say("line.rest_on"));
+}
+
+}  // namespace
+
+TEST_CASE_FIXTURE(FirstVisit, "a new page shows an empty book, starters and the way to a new recipe") {
+    CHECK(hand::see(Role::heading, app.say("book.title")) != nullptr);
+    CHECK(hand::reads(app.say("book.empty")));
+    CHECK(hand::see(Role::button, app.say("book.new")) != nullptr);
+    for (const auto& [stem, recipe] : app.presets.recipes) CHECK(hand::see(Role::button, recipe.title) != nullptr);
+    CHECK(faults() == "");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "every screen is whole in every size, light and dark, for every recipe") {
+    for (const workspace::Recipe& recipe : recipes()) {
+        CAPTURE(recipe.title);
+        app::keep(app, recipe);
+        draw_again();
+        in_every_size_and_light(app, [&] {
+            for (const Screen screen : kScreens) {
+                CAPTURE(static_cast<int>(screen));
+                app.ui.screen = screen;
+                draw_again();
+                CHECK(faults() == "");
+                CHECK(overlaps() == "");
+            }
+        });
+    }
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "every sheet is whole in every size, light and dark, for every recipe") {
+    app::keep(app, app::blank_recipe(app));
+    app::bin(app, app.work.open);
+    for (const workspace::Recipe& recipe : recipes()) {
+        CAPTURE(recipe.title);
+        app::keep(app, recipe);
+        draw_again();
+        in_every_size_and_light(app, [&] {
+            for (const Sheet sheet : kSheets) {
+                CAPTURE(static_cast<int>(sheet));
+                if (recipe.formula.lines.empty() && sheet == Sheet::line) continue;
+                show(app, sheet);
+                REQUIRE(app.ui.sheet == sheet);
+                CHECK(faults() == "");
+                app::close_sheet(app);
+            }
+        });
+    }
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "screens without an open recipe lead to the book") {
+    for (const char* place : {"Formula", "Batch"}) {
+        hand::go(place);
+        CHECK(faults() == "");
+        hand::press(app.say("formula.to_book"));
+        CHECK(app.ui.screen == Screen::book);
+    }
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "the keypad, a message and a problem in a field are whole at the smallest size") {
+    app::keep(app, app.presets.recipes.front().second);
+    hand::resize(320, 568);
+    app::tell(app, app.say("store.refused"), true);
+    hand::push(platform::Kind::resized);
+    hand::settle();
+    CHECK(faults() == "");
+    for (const Node& node : mirror::nodes())
+        if (node.role == Role::field_decimal && node.visible && !node.disabled) {
+            hand::tap(Node(node));
+            break;
+        }
+    REQUIRE(app.kit.keypad.open());
+    CHECK(faults() == "");
+    for (const char* key : {"1", "2", "3", ".", "4", ".", "5"}) hand::key(key);
+    CHECK(faults() == "");
+    hand::key("Escape");
+    CHECK(faults() == "");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a notch, a home bar and a phone's keyboard cover nothing that is to be pressed") {
+    platform::native::window().inset_top = 44;
+    platform::native::window().inset_bottom = 34;
+    app::keep(app, app.presets.recipes.front().second);
+    for (const Screen screen : kScreens) {
+        app.ui.screen = screen;
+        draw_again();
+        CHECK(faults() == "");
+        for (const Node& node : mirror::nodes())
+            if (node.visible && interactive(node)) {
+                CAPTURE(node.name);
+                CHECK(node.y >= 44);
+                CHECK(node.y + node.height / 2 <= 640 - 34);
+            }
+    }
+    platform::native::window().keyboard = 300;
+    draw_again();
+    for (const Node& node : mirror::nodes())
+        if (node.visible && interactive(node)) CHECK(node.y + node.height / 2 <= 640 - 300);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a finer device draws finer letters and lays out the same") {
+    const Node before = hand::button("New recipe");
+    const int changes = platform::native::font_changes();
+    platform::native::window().pixel_ratio = 3;
+    draw_again();
+    CHECK(platform::native::font_changes() == changes + 1);
+    const Node after = hand::button("New recipe");
+    CHECK(after.height == before.height);
+    CHECK(after.width == doctest::Approx(before.width).epsilon(0.02));
+    platform::native::window().pixel_ratio = 2;
+    draw_again();
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "nothing is drawn while nothing happens") {
+    app::keep(app, app.presets.recipes.front().second);
+    draw_again();
+    const int drawn = platform::native::drawn(), mirrors = platform::native::mirrors();
+    for (int i = 0; i < 100; ++i) hand::wait(100);
+    CHECK(platform::native::drawn() == drawn);
+    CHECK(platform::native::mirrors() == mirrors);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "the main job by name: lines, percents, an amount, and grams that add up") {
+    write_three_lines(app);
+    const workspace::Recipe& recipe = *app::open_recipe(app);
+    REQUIRE(recipe.formula.lines.size() == 3);
+    CHECK(recipe.formula.lines[0].percent.grid == 600000);
+    CHECK(recipe.formula.lines[2].rest);
+    CHECK(hand::reads(app.say("formula.sum_rest", {{"rest", "10"}})));
+
+    hand::go("Batch");
+    hand::press(app.say("batch.say_how_much"));
+    hand::press(app.say("batch.by_mass"));
+    hand::write(app.say("batch.mass"), "250/4");
+    hand::press(app.say("sheet_ui.done"));
+    CHECK(recipe.batch.grams.grid == 625000);
+    CHECK(hand::reads(app.say("batch.total", {{"g", "62.50"}})));
+    CHECK(hand::see(Role::cell, "37.50 g") != nullptr);
+    CHECK(hand::see(Role::cell, "18.75 g") != nullptr);
+    CHECK(hand::see(Role::cell, "6.25 g") != nullptr);
+    CHECK(faults() == "");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "fourteen containers by name fill from their usual weight with loss on top") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    app::open_recipe(app)->batch = {};
+    draw_again();
+    hand::go("Batch");
+    hand::press(app.say("batch.say_how_much"));
+    hand::press(app.say("batch.in_containers"));
+    REQUIRE(app.ui.sheet == Sheet::container);
+    const catalogue::Container& tube = *catalogue::find_container(app.presets.catalogue, "lip_tube_round");
+    hand::press(tube.name);
+    hand::write(app.say("batch.count_of", {{"name", tube.name}}), "14");
+    REQUIRE(app.analysis->batch.ok());
+    const batch::Batch& made = *app.analysis->batch;
+    CHECK(made.fill.grid == 14 * tube.fill_g->value.max);
+    CHECK(made.total.grid >= made.fill.grid * 100 / 95);
+    std::int64_t sum = 0;
+    for (const batch::Line& line : made.lines) sum += line.grams.grid;
+    CHECK(sum == made.total.grid);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "undo takes a deed back and redo brings it again") {
+    write_three_lines(app);
+    const workspace::Recipe made = *app::open_recipe(app);
+    hand::press(app.say("top.undo"));
+    CHECK_FALSE(app::open_recipe(app)->formula.lines[2].rest);
+    hand::press(app.say("top.redo"));
+    CHECK(*app::open_recipe(app) == made);
+    hand::key("z", true);
+    CHECK_FALSE(app::open_recipe(app)->formula.lines[2].rest);
+    hand::key("z", true, true);
+    CHECK(*app::open_recipe(app) == made);
+    int steps = 0;
+    for (; app.undo.can_back() && steps < 50; ++steps) hand::press(app.say("top.undo"));
+    CHECK(app::open_recipe(app)->formula.lines.empty());
+    CHECK(hand::button(app.say("top.undo")).disabled);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "taking a step back is for the recipe in sight, not for one behind the book") {
+    write_three_lines(app);
+    const workspace::Recipe made = *app::open_recipe(app);
+    hand::go("Book");
+    hand::key("z", true);
+    CHECK(*app::open_recipe(app) == made);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "the page opened again has the recipe, open, as it was left") {
+    write_three_lines(app);
+    const workspace::Recipe made = *app::open_recipe(app);
+    hand::open_page();
+    REQUIRE(app::open_recipe(app) != nullptr);
+    CHECK(*app::open_recipe(app) == made);
+    CHECK_FALSE(app.undo.can_back());
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a link that was copied opens on another device as the same recipe") {
+    for (const auto& [stem, recipe] : app.presets.recipes) {
+        CAPTURE(stem);
+        platform::native::store().clear();
+        hand::open_page();
+        app::keep(app, shipped::recipe(stem));
+        draw_again();
+        hand::go("Batch");
+        hand::press(app.say("recipe.share"));
+        hand::press(app.say("share.copy"));
+        CHECK(hand::reads(app.say("share.copied")));
+        REQUIRE(platform::native::copied().size() == 1);
+        const std::string link = platform::native::copied().front();
+
+        platform::native::store().clear();
+        hand::open_page();
+        REQUIRE(app.work.recipes.empty());
+        hand::push(platform::Kind::fragment, 0, link);
+        hand::settle();
+        CHECK(app.ui.sheet == Sheet::incoming);
+        CHECK(app.work.recipes.empty());  // nothing is kept yet
+        hand::press(app.say("incoming.keep"));
+        REQUIRE(app::open_recipe(app) != nullptr);
+        CHECK(*app::open_recipe(app) == shipped::recipe(stem));
+    }
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a link that was pasted says the same as one that was opened") {
+    const std::string link = share::write(shipped::recipe("orchard_lip_balm"), app.presets.catalogue).value();
+    hand::press("New recipe");
+    hand::press(app.say("new.link"));
+    hand::write(app.say("new.paste_here"), "https://hollow-lane.example/tarebench.html" + link.substr(0, 4));
+    hand::press(app.say("new.read"));
+    CHECK_FALSE(app.ui.typed_problem.empty());
+    CHECK(hand::reads(app.ui.typed_problem));
+    hand::push(platform::Kind::node_input, hand::field(app.say("new.paste_here")).id, link);
+    hand::settle();
+    hand::press(app.say("new.read"));
+    REQUIRE(app.ui.sheet == Sheet::incoming);
+    hand::press(app.say("incoming.leave"));
+    CHECK(app.work.recipes.empty());
+    CHECK(app.ui.sheet == Sheet::none);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a wrong link tells what is wrong and changes nothing") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    draw_again();
+    const workspace::Workspace before = app.work;
+    const std::string link = share::write(shipped::recipe("potting_shed_hand_salve"), app.presets.catalogue).value();
+    std::string altered = link;
+    altered[altered.size() / 2] = altered[altered.size() / 2] == 'A' ? 'B' : 'A';
+    for (const std::string& wrong : {std::string("#hello"), altered, link.substr(0, link.size() / 2), std::string("#"),
+                                     std::string("{\"tarebench\":1"), std::string(30000, 'A')}) {
+        CAPTURE(wrong);
+        hand::push(platform::Kind::fragment, 0, wrong);
+        hand::settle();
+        CHECK_FALSE(app.ui.message.empty());
+        CHECK(app.ui.message_is_problem);
+        CHECK(hand::see(Role::alert, app.ui.message) != nullptr);
+        CHECK(app.ui.sheet == Sheet::none);
+        CHECK(app.work == before);
+        hand::wait(10000);
+        CHECK(app.ui.message.empty());
+    }
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a recipe saved as a file comes back from it") {
+    app::keep(app, shipped::recipe("kitchen_garden_hand_lotion"));
+    draw_again();
+    hand::press(app.say("top.recipe"));
+    hand::press(app.say("recipe.save_file"));
+    REQUIRE(platform::native::saved_files().size() == 1);
+    CHECK(platform::native::saved_files()[0].name == "kitchen-garden-hand-lotion.json");
+    hand::push(platform::Kind::file_opened, 0, platform::native::saved_files()[0].text);
+    hand::settle();
+    REQUIRE(app.ui.sheet == Sheet::incoming);
+    CHECK(*app.ui.incoming == shipped::recipe("kitchen_garden_hand_lotion"));
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a recipe can be renamed, copied, put in the bin, put back and deleted for good") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    draw_again();
+    const auto menu = [&](const char* key) {
+        hand::press(app.say("top.recipe"));
+        hand::press(app.say(key));
+    };
+    menu("recipe.rename");
+    hand::write(app.say("recipe.title"), "Windfall lip balm");
+    hand::press(app.say("recipe.rename_done"));
+    CHECK(app::open_recipe(app)->title == "Windfall lip balm");
+    menu("recipe.copy");
+    CHECK(app.work.recipes.size() == 2);
+    CHECK(app::open_recipe(app)->title == app.say("recipe.copy_of", {{"title", "Windfall lip balm"}}));
+    menu("recipe.to_bin");
+    CHECK(app.ui.screen == Screen::book);
+    CHECK(app::open_recipe(app) == nullptr);
+    const std::string title = app.say("recipe.copy_of", {{"title", "Windfall lip balm"}});
+    hand::press(app.say("book.bin", {{"n", "1"}}));
+    hand::press(app.say("bin.restore", {{"title", title}}));
+    hand::press(app.say("sheet_ui.close"));
+    hand::press(title);
+    menu("recipe.to_bin");
+    hand::press(app.say("book.bin", {{"n", "1"}}));
+    hand::press(app.say("bin.erase", {{"title", title}}));
+    CHECK(app.work.recipes.size() == 1);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "whatever title a person gives, the recipe can be copied and sent") {
+    std::string title;
+    for (int i = 0; i < 60; ++i) title += "ü";  // 120 bytes
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    draw_again();
+    hand::press(app.say("top.recipe"));
+    hand::press(app.say("recipe.rename"));
+    hand::push(platform::Kind::node_input, hand::field(app.say("recipe.title")).id, title);
+    hand::settle();
+    hand::press(app.say("recipe.rename_done"));
+    CHECK(workspace::checked(*app::open_recipe(app)).ok());
+    hand::press(app.say("top.recipe"));
+    hand::press(app.say("recipe.copy"));
+    CHECK(app.work.recipes.size() == 2);
+    for (const workspace::Kept& kept : app.work.recipes) {
+        CAPTURE(kept.recipe.title);
+        CHECK(workspace::checked(kept.recipe).ok());
+        CHECK(share::write(kept.recipe, app.presets.catalogue).ok());
+    }
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "what could not be read in one recipe does not turn up in another") {
+    for (const char* stem : {"orchard_lip_balm", "potting_shed_hand_salve"}) app::keep(app, shipped::recipe(stem));
+    draw_again();
+    const std::string wax = app.say("line.percent_of", {{"name", catalogue::find_ingredient(app.presets.catalogue, "beeswax_yellow")->name}});
+    hand::write(wax, "a lot");
+    CHECK(hand::field(wax).invalid);
+    app::open(app, app.work.recipes.back().id);
+    draw_again();
+    CHECK(hand::field(wax).value == "22");
+    CHECK_FALSE(hand::field(wax).invalid);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "what could not be read in one line does not move to another when lines move") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    draw_again();
+    const auto name_of = [&](const char* id) { return catalogue::find_ingredient(app.presets.catalogue, id)->name; };
+    const auto percent_of = [&](const char* id) { return app.say("line.percent_of", {{"name", name_of(id)}}); };
+    hand::write(percent_of("cocoa"), "some");
+    REQUIRE(hand::field(percent_of("cocoa")).invalid);
+    hand::press(name_of("beeswax_yellow"));
+    hand::press(app.say("line.remove"));
+    CHECK(hand::field(percent_of("shea")).value == "14");
+    CHECK_FALSE(hand::field(percent_of("shea")).invalid);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "what could not be read in one phase's sheet does not turn up in the next one's") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    draw_again();
+    app.ui.phase = 0;
+    app::show(app, Sheet::phase);
+    draw_again();
+    hand::write(app.say("phase.hold_c"), "hot");
+    REQUIRE(hand::field(app.say("phase.hold_c")).invalid);
+    hand::press(app.say("sheet_ui.done"));
+    app.ui.phase = 1;
+    app::show(app, Sheet::phase);
+    draw_again();
+    CHECK(hand::field(app.say("phase.hold_c")).value == "70");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "two scales of the same division can be told apart by the library") {
+    app.work.settings.scales = {{"", {1000}, {}}, {"", {1000}, {}}};
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    show(app, Sheet::amount);
+    CHECK(faults() == "");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a division can't be nothing") {
+    hand::go("More");
+    const std::string division = app.say("settings.scale_division", {{"n", "1"}});
+    hand::write(division, "0");
+    CHECK(hand::field(division).invalid);
+    CHECK(app.work.settings.scales[0].division.grid == 100);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "the browser's back closes the keypad, then the sheet, then leads to the book") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    app.ui.screen = Screen::batch;
+    show(app, Sheet::amount);
+    const std::string loss = app.say("batch.loss");
+    hand::push(platform::Kind::node_focus, hand::field(loss).id);  // into view
+    hand::settle();
+    hand::push(platform::Kind::node_blur, hand::field(loss).id);
+    hand::settle();
+    hand::tap(Node(hand::field(loss)));
+    REQUIRE(app.kit.keypad.open());
+    CHECK(platform::native::back_guard());
+    hand::push(platform::Kind::node_escape);
+    hand::settle();
+    CHECK_FALSE(app.kit.keypad.open());
+    CHECK(app.ui.sheet == Sheet::amount);
+    hand::push(platform::Kind::node_escape);
+    hand::settle();
+    CHECK(app.ui.sheet == Sheet::none);
+    CHECK(app.ui.screen == Screen::batch);
+    hand::push(platform::Kind::node_escape);
+    hand::settle();
+    CHECK(app.ui.screen == Screen::book);
+    CHECK_FALSE(platform::native::back_guard());
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "Escape in a field leaves the field and closes nothing") {
+    hand::press("New recipe");
+    hand::press(app.say("new.link"));
+    const std::uint32_t field = hand::field(app.say("new.paste_here")).id;
+    hand::push(platform::Kind::node_focus, field);
+    hand::settle();
+    hand::push(platform::Kind::node_escape, field);
+    hand::settle();
+    CHECK(app.ui.sheet == Sheet::from_text);
+    CHECK(mirror::focus() == 0);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a sheet whose recipe or line is gone closes by itself") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    show(app, Sheet::line);
+    app.ui.line = 99;
+    draw_again();
+    CHECK(app.ui.sheet == Sheet::none);
+    for (const Sheet sheet : {Sheet::recipe, Sheet::rename, Sheet::share, Sheet::product, Sheet::line, Sheet::ingredient, Sheet::phase,
+                              Sheet::amount, Sheet::container}) {
+        CAPTURE(static_cast<int>(sheet));
+        app::keep(app, shipped::recipe("orchard_lip_balm"));
+        show(app, sheet);
+        const std::string id = app.work.open;
+        workspace::bin(app.work, id, "2026-11-25T12:00:00Z");
+        workspace::erase_binned(app.work, id);
+        draw_again();
+        CHECK(app.ui.sheet == Sheet::none);
+        CHECK(faults() == "");
+    }
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "what another tab wrote is shown, and can be taken back") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    draw_again();
+    workspace::Kept theirs = app.work.recipes.front();
+    theirs.recipe.title = "Over there";
+    theirs.saves += 1;
+    platform::Event event;
+    event.kind = platform::Kind::other_tab;
+    event.key = "tarebench:recipe:" + theirs.id + ".b";
+    event.text = store::write_record({theirs.saves, store::write_kept(theirs)});
+    platform::native::push(event);
+    hand::settle();
+    CHECK(hand::see(Role::heading, "Over there") != nullptr);
+    hand::press(app.say("top.undo"));
+    CHECK(app::open_recipe(app)->title == "Orchard lip balm");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a full store is told in the book, and the page comes to rest") {
+    platform::native::set_storage(platform::native::Storage::full);
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    draw_again();
+    CHECK(platform::native::frames_owed() == 0);
+    hand::go("Book");
+    CHECK(hand::reads(app.say("store.full")));
+    CHECK(faults() == "");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "unreadable records are told in the book, can be saved, and then be put away") {
+    platform::native::store()["tarebench:recipe:torn.a"] = "3 00000000 {";
+    hand::open_page();
+    CHECK(hand::reads(app.say("store.damaged", {{"n", "1"}})));
+    CHECK(faults() == "");
+    hand::press(app.say("store.save_damaged"));
+    REQUIRE(platform::native::saved_files().size() == 1);
+    CHECK(platform::native::saved_files()[0].text.find("3 00000000 {") != std::string::npos);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "settings hold for every figure at once") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    draw_again();
+    hand::go("More");
+    hand::press(app.say("settings.sign_comma"));
+    hand::go("Formula");
+    const std::string vitamin = app.say("line.percent_of", {{"name", catalogue::find_ingredient(app.presets.catalogue, "tocopherol")->name}});
+    CHECK(hand::field(vitamin).value == "0,4");
+    CHECK(figure(app, 4000) == "0,4");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "an empty field of the settings that may be empty empties the figure") {
+    hand::go("More");
+    const std::string capacity = app.say("settings.scale_capacity", {{"n", "1"}});
+    hand::write(capacity, "500");
+    CHECK(app.work.settings.scales[0].capacity.grid == 5000000);
+    hand::write(capacity, "");
+    CHECK(app.work.settings.scales[0].capacity.grid == 0);
+    CHECK_FALSE(hand::field(capacity).invalid);
+}
