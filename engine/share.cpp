@@ -102,7 +102,7 @@ result::Result<Bytes> bytes_of(std::string letters) {
 // What is wrong with bytes whose checksum does not fit.
 result::Code damage(std::string_view bytes) {
     const unsigned version = bytes.empty() ? 0 : static_cast<unsigned char>(bytes[0]);
-    const bool ours = version >= 1 && version <= kLargestVersion;
+    const bool ours = (version >= 1 && version <= kVersion) || begins_like_ours(bytes);
     if (bytes.size() <= 1 + kChecksumBytes) {
         return begins_like_ours(bytes) ? result::Code::link_truncated : result::Code::link_not_ours;
     }

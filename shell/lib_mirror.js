@@ -55,7 +55,7 @@ mergeInto(LibraryManager.library, {
             let found = 0;
             for (const entry of Twin.entries.values()) {
                 if (!['item', 'row', 'button', 'tab'].includes(entry.role) || entry.flags.includes('n')) continue;
-                const [x, y, width, height] = entry.rect;
+                const x = entry.rect[0], y = entry.rect[1], width = entry.rect[2], height = entry.rect[3];
                 if (event.clientX >= x && event.clientX < x + width && event.clientY >= y && event.clientY < y + height)
                     found = entry.id;
             }
@@ -187,8 +187,8 @@ mergeInto(LibraryManager.library, {
             el.dataset.node = id;
             el.classList.add('twin', role);
             let box = el;
-            for (const [tag, kind] of Twin.wraps(parentRole, role).reverse()) {
-                const wrap = document.createElement(tag);
+            for (const wrapping of Twin.wraps(parentRole, role).reverse()) {
+                const wrap = document.createElement(wrapping[0]), kind = wrapping[1];
                 if (kind) wrap.setAttribute('role', kind);
                 wrap.append(box);
                 box = wrap;
@@ -202,7 +202,7 @@ mergeInto(LibraryManager.library, {
             entry.flags = parts[3];
             entry.rect = parts.slice(4, 8).map(function (quarters) { return Number(quarters) / 4; });
             const has = function (letter) { return entry.flags.includes(letter); };
-            const [name, value, description] = parts.slice(10);
+            const name = parts[10], value = parts[11], description = parts[12];
             const el = entry.el;
             const attribute = function (key, to) { Twin.attribute(el, key, to); };
             const field = Twin.isField(entry);
@@ -265,7 +265,7 @@ mergeInto(LibraryManager.library, {
 
         place: function (entry) {
             const style = entry.el.style;
-            let [x, y, width, height] = entry.rect;
+            let x = entry.rect[0], y = entry.rect[1], width = entry.rect[2], height = entry.rect[3];
             if (entry.el.classList.contains('editing')) {
                 // Inside the drawn frame; the drawn unit stays to be seen beside it (web/widget_field.cpp places it).
                 const unit = entry.unit ? Twin.measure(entry.unit) + 11 : 3;
@@ -322,7 +322,8 @@ mergeInto(LibraryManager.library, {
             const opened = [];
             const closed = [];
             Twin.patching = true;
-            for (const [id, entry] of Twin.entries) {
+            for (const entry of Twin.entries.values()) {
+                const id = entry.id;
                 if (kept.has(id)) continue;
                 if (entry.role === 'dialog') closed.push(id);
                 // Children that stay are carried over to their new parents below.
@@ -332,7 +333,8 @@ mergeInto(LibraryManager.library, {
             }
 
             const cursors = new Map(); // parent element -> the child placed last
-            for (const { id, parent, raw, parts } of records) {
+            for (const record of records) {
+                const id = record.id, parent = record.parent, raw = record.raw, parts = record.parts;
                 let entry = Twin.entries.get(id);
                 if (!entry) {
                     entry = Twin.create(id, parts[2], Number(parts[8]), roles.get(parent));

@@ -193,7 +193,7 @@ TEST_CASE_FIXTURE(Device, "a damaged record goes when the person has it and says
     store[kBalm + ".a"] = "3 00000000 {}";
     Page page;
     REQUIRE(page.keeping.damaged().size() == 1);
-    //FORGET page.keeping.forget_damaged();
+    page.keeping.forget_damaged();
     CHECK(page.keeping.damaged().empty());
     CHECK(Page().keeping.damaged().empty());
     CHECK(store.empty());

@@ -152,7 +152,7 @@ void draw_again() {
     hand::settle();
 }
 
-void show(app::App& app, Sheet sheet) {
+void open_sheet(app::App& app, Sheet sheet) {
     app.ui.recipe = app.work.open;
     app.ui.line = app.ui.phase = 0;
     app.ui.typed = "half a link";
@@ -237,7 +237,7 @@ TEST_CASE_FIXTURE(FirstVisit, "every sheet is whole in every size, light and dar
             for (const Sheet sheet : kSheets) {
                 CAPTURE(static_cast<int>(sheet));
                 if (recipe.formula.lines.empty() && sheet == Sheet::line) continue;
-                show(app, sheet);
+                open_sheet(app, sheet);
                 REQUIRE(app.ui.sheet == sheet);
                 CHECK(faults() == "");
                 app::close_sheet(app);
@@ -564,7 +564,7 @@ TEST_CASE_FIXTURE(FirstVisit, "what could not be read in one phase's sheet does 
 TEST_CASE_FIXTURE(FirstVisit, "two scales of the same division can be told apart by the library") {
     app.work.settings.scales = {{"", {1000}, {}}, {"", {1000}, {}}};
     app::keep(app, shipped::recipe("orchard_lip_balm"));
-    show(app, Sheet::amount);
+    open_sheet(app, Sheet::amount);
     CHECK(faults() == "");
 }
 
@@ -579,7 +579,7 @@ TEST_CASE_FIXTURE(FirstVisit, "a division can't be nothing") {
 TEST_CASE_FIXTURE(FirstVisit, "the browser's back closes the keypad, then the sheet, then leads to the book") {
     app::keep(app, shipped::recipe("orchard_lip_balm"));
     app.ui.screen = Screen::batch;
-    show(app, Sheet::amount);
+    open_sheet(app, Sheet::amount);
     const std::string loss = app.say("batch.loss");
     hand::push(platform::Kind::node_focus, hand::field(loss).id);  // into view
     hand::settle();
@@ -616,7 +616,7 @@ TEST_CASE_FIXTURE(FirstVisit, "Escape in a field leaves the field and closes not
 
 TEST_CASE_FIXTURE(FirstVisit, "a sheet whose recipe or line is gone closes by itself") {
     app::keep(app, shipped::recipe("orchard_lip_balm"));
-    show(app, Sheet::line);
+    open_sheet(app, Sheet::line);
     app.ui.line = 99;
     draw_again();
     CHECK(app.ui.sheet == Sheet::none);
@@ -624,7 +624,7 @@ TEST_CASE_FIXTURE(FirstVisit, "a sheet whose recipe or line is gone closes by it
                               Sheet::amount, Sheet::container}) {
         CAPTURE(static_cast<int>(sheet));
         app::keep(app, shipped::recipe("orchard_lip_balm"));
-        show(app, sheet);
+        open_sheet(app, sheet);
         const std::string id = app.work.open;
         workspace::bin(app.work, id, "2026-11-25T12:00:00Z");
         workspace::erase_binned(app.work, id);

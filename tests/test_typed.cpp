@@ -52,7 +52,7 @@ TEST_CASE("percents run from nothing to the whole") {
     constexpr Bad kBad[] = {{"", Code::number_empty},          {"   ", Code::number_empty},
                             {"-1", Code::number_negative},     {"100.0001", Code::number_too_large},
                             {"60+60", Code::number_too_large}, {"1-2", Code::number_negative},
-                            {"1.234,5", Code::number_ambiguous}, {"12..3", Code::number_ambiguous},
+                            {"1.234,5", Code::number_ambiguous}, {"12..3", Code::number_malformed},
                             {"1e2", Code::number_malformed},   {"nan", Code::number_malformed},
                             {"twelve", Code::number_malformed}, {"5/0", Code::division_by_zero},
                             {"0.00001", Code::number_too_fine}};

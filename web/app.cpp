@@ -41,6 +41,7 @@ void follow_preferences(App& app) {
     platform::set_page_colours(dark, c.paper, c.ink, c.card, c.accent);
     const bool comma = settings.sign == workspace::DecimalSign::system ? window.decimal_comma
                                                                       : settings.sign == workspace::DecimalSign::comma;
+    platform::set_page_language(app.words.language, app.say("app.name"));
     app.words.sign = comma ? decimal::Sign::comma : decimal::Sign::point;
 }
 
@@ -55,7 +56,6 @@ void key(App& app, const platform::Event& event) {
     const bool z = event.key == "z" || event.key == "Z";
     if (event.control && z && !event.shift) step_back(app);
     if (event.control && ((z && event.shift) || event.key == "y")) step_forth(app);
-    if (event.key == "Escape") app.ui.escape = true;
 }
 
 void escape(App& app, const platform::Event& event) {
@@ -195,7 +195,7 @@ void step(bool draw) {
     do frame(app);
     while (++frames < kMostFramesAStep && !settled(app));
     app.kit.wish_view = 0;
-    mirror::end_frame(true);
+    mirror::end_frame(!touch::moving());
     if (app.kit.wish_focus != 0) {
         platform::focus_node(app.kit.wish_focus, app.kit.wish_all);
         app.kit.wish_focus = 0;

@@ -3,11 +3,14 @@
 
 #include <algorithm>
 
+#include "engine/checksum.h"
+
 namespace keeping {
 namespace {
 
 const std::string kRecipe = std::string(kPrefix) + "recipe:";
 const std::string kSettings = std::string(kPrefix) + "settings";
+const std::string kAside = std::string(kPrefix) + "aside:";
 
 // "tarebench:recipe:x.a" -> base "tarebench:recipe:x", slot 'a'; nothing for keys that are not ours.
 bool split_key(const std::string& key, std::string& base, char& slot) {
@@ -31,32 +34,37 @@ void Keeping::receive(const platform::Event& event) {
     char slot = 'a';
     switch (event.kind) {
         case platform::Kind::stored:
-            if (split_key(event.key, base, slot)) (slot == 'a' ? found_[base].a : found_[base].b) = event.text;
+            if (split_key(event.key, base, slot))
+                (slot == 'a' ? found_[base].a : found_[base].b) = event.text;
+            else if (event.key.compare(0, kAside.size(), kAside) == 0)
+                asides_[event.key] = event.text;
             break;
         case platform::Kind::stored_all: loaded_ = true; break;
         case platform::Kind::saved:
-            if (trouble_ == Trouble::full) trouble_ = Trouble::none;
+            if (split_key(event.key, base, slot)) unsaved_.erase(base);
+            if (trouble_ == Trouble::full && unsaved_.empty()) trouble_ = Trouble::none;
             break;
         case platform::Kind::save_failed:
             trouble_ = event.text == "full" ? Trouble::full : Trouble::refused;
-            // Not written: forget that it was, so that the next change tries again.
             if (split_key(event.key, base, slot)) {
-                const std::string id = base.substr(std::min(base.size(), kRecipe.size()));
-                std::erase_if(written_, [&](const workspace::Kept& kept) { return kept.id == id; });
+                unsaved_.insert(base);
+                places_[base].next = slot;  // not written: the other one is still the newest
             }
             break;
+        case platform::Kind::hidden: try_again_ = true; break;
         case platform::Kind::storage_refused:
             trouble_ = Trouble::refused;
             loaded_ = true;
             break;
         case platform::Kind::other_tab:
-            if (split_key(event.key, base, slot) && base != kSettings && !event.text.empty()) {
+            if (split_key(event.key, base, slot) && !event.text.empty()) {
                 const auto record = store::read_record(event.text);
                 if (!record) break;
                 Place& place = places_[base];
                 if (record->saves <= place.saves) break;
                 place = {slot == 'a' ? 'b' : 'a', record->saves};
-                if (auto kept = store::read_kept(record->json)) foreign_.push_back(*std::move(kept));
+                if (base == kSettings) break;  // each tab goes on with its own; only the turn is taken over
+                if (auto kept = store::read_kept(record->json)) foreign_.push_back(std::move(kept).value());
             }
             break;
         default: break;
@@ -67,24 +75,29 @@ workspace::Workspace Keeping::take_loaded() {
     workspace::Workspace work;
     for (const auto& [base, slots] : found_) {
         const store::Chosen chosen = store::choose(slots);
-        for (const std::string& text : chosen.damaged) damaged_.push_back({base, text});
+        for (const std::string& text : chosen.damaged) set_aside(base, slots.a == text ? 'a' : 'b', text);
         places_[base] = {chosen.next_slot, chosen.record ? chosen.record->saves : 0};
         if (!chosen.record) continue;
+        const char from = chosen.next_slot == 'a' ? 'b' : 'a';
         if (base == kSettings) {
             if (auto settings = store::read_settings(chosen.record->json)) {
                 work.settings = settings->first;
                 work.open = settings->second;
             } else {
-                damaged_.push_back({base, chosen.record->json});
+                set_aside(base, from, chosen.record->json);
             }
         } else if (auto kept = store::read_kept(chosen.record->json)) {
             kept->saves = chosen.record->saves;
             work.recipes.push_back(std::move(kept.value()));
         } else {
-            damaged_.push_back({base, chosen.record->json});
+            set_aside(base, from, chosen.record->json);
         }
     }
+    for (const auto& aside : asides_)  // what earlier visits found
+        if (std::none_of(damaged_.begin(), damaged_.end(), [&](const Damaged& one) { return one.aside == aside.first; }))
+            damaged_.push_back({aside.first, aside.second, aside.first, ""});
     found_.clear();
+    asides_.clear();
     std::stable_sort(work.recipes.begin(), work.recipes.end(),
                      [](const workspace::Kept& a, const workspace::Kept& b) { return a.changed > b.changed; });
     if (!workspace::find(work, work.open)) work.open.clear();
@@ -94,34 +107,66 @@ workspace::Workspace Keeping::take_loaded() {
     return work;
 }
 
+// The key tells texts apart, so that the same one is set aside once.
+void Keeping::set_aside(const std::string& base, char slot, const std::string& text) {
+    const std::string key = kAside + base.substr(kPrefix.size()) + ":" + std::to_string(checksum::crc32(text));
+    damaged_.push_back({base, text, key, base + "." + slot});
+    if (asides_.count(key) == 0) platform::save(key, text);
+}
+
+void Keeping::forget_damaged() {
+    for (const Damaged& one : damaged_) {
+        platform::remove(one.aside);
+        if (!one.slot.empty()) platform::remove(one.slot);
+    }
+    damaged_.clear();
+}
+
 void Keeping::write(const std::string& base, std::uint64_t saves, const std::string& json) {
     Place& place = places_[base];
-    platform::save(base + "." + place.next, store::write_record({saves, json}));
+    const std::string key = base + "." + place.next;
+    for (Damaged& one : damaged_)
+        if (one.slot == key) one.slot.clear();
+    platform::save(key, store::write_record({saves, json}));
     place = {place.next == 'a' ? 'b' : 'a', saves};
 }
 
 void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
     if (!loaded_) return;
+    // First what goes, which makes room for what comes.
+    const std::size_t gone = std::erase_if(written_, [&](const workspace::Kept& one) {
+        if (workspace::find(work, one.id)) return false;
+        platform::remove(kRecipe + one.id + ".a");
+        platform::remove(kRecipe + one.id + ".b");
+        places_.erase(kRecipe + one.id);
+        unsaved_.erase(kRecipe + one.id);
+        return true;
+    });
+    std::vector<workspace::Kept*> changed;
     for (workspace::Kept& kept : work.recipes) {
         const auto before = std::find_if(written_.begin(), written_.end(),
                                          [&](const workspace::Kept& one) { return one.id == kept.id; });
         if (before != written_.end() && same_content(*before, kept)) continue;
         kept.changed = std::string(now);
-        kept.saves = std::max(kept.saves, places_[kRecipe + kept.id].saves) + 1;
         if (before != written_.end())
             *before = kept;
         else
             written_.push_back(kept);
-        write(kRecipe + kept.id, kept.saves, store::write_kept(kept));
+        changed.push_back(&kept);
     }
-    std::erase_if(written_, [&](const workspace::Kept& one) {
-        if (workspace::find(work, one.id)) return false;
-        platform::remove(kRecipe + one.id + ".a");
-        platform::remove(kRecipe + one.id + ".b");
-        places_.erase(kRecipe + one.id);
-        return true;
-    });
-    if (work.settings != written_settings_ || work.open != written_open_) {
+    bool settings = work.settings != written_settings_ || work.open != written_open_;
+    // A store that is full stays so until something happens: trying at every frame would keep the page awake for nothing.
+    if (std::exchange(try_again_, false) || gone > 0 || !changed.empty() || settings) {
+        for (workspace::Kept& kept : work.recipes)
+            if (unsaved_.count(kRecipe + kept.id) && std::find(changed.begin(), changed.end(), &kept) == changed.end())
+                changed.push_back(&kept);
+        settings = settings || unsaved_.count(kSettings);
+    }
+    for (workspace::Kept* kept : changed) {
+        kept->saves = std::max(kept->saves, places_[kRecipe + kept->id].saves) + 1;
+        write(kRecipe + kept->id, kept->saves, store::write_kept(*kept));
+    }
+    if (settings) {
         written_settings_ = work.settings;
         written_open_ = work.open;
         write(kSettings, places_[kSettings].saves + 1, store::write_settings(work.settings, work.open));

@@ -17,7 +17,6 @@ namespace kit {
 struct Draft {  // what stands in a field that is being edited or can't be read yet
     std::string text;
     std::string problem;  // sentence, "" when readable
-    bool editing = false;
 };
 
 struct Keypad {

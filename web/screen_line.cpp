@@ -64,6 +64,7 @@ void line(app::App& app) {
     if (widget::button(kit, "remove", app.say("line.remove"), widget::Look::danger, kit.width)) changed = formula::remove_line(now, at);
     if (changed) {
         app.undo.deed_done();
+        app.kit.drafts.clear();  // they belong to lines by place, and places change
         app::edit(app, *changed);
         if (!stay) app::close_sheet(app);
     }

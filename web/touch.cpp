@@ -8,6 +8,7 @@
 #include "gesture.h"
 #include "imgui.h"
 #include "imgui_internal.h"
+#include "mirror.h"
 
 namespace touch {
 namespace {
@@ -18,6 +19,7 @@ struct State {
     double velocity = 0;     // of the glide, CSS px per second
     double glide_ms = 0;     // when it was last moved
     bool gliding = false;
+    bool dragging = false;
     double left_over = 0;    // part of a pixel not scrolled yet
     ImVec2 mouse{-1, -1};    // where the wheel turns: the library learns of it only with its next frame
 };
@@ -49,6 +51,7 @@ bool scroll_by(ImGuiID id, double pixels) {
 }
 
 void tap(ImVec2 at) {
+    if (mirror::focus() != 0) platform::blur_node();  // the finger leaves the field it was in
     ImGuiIO& io = ImGui::GetIO();
     io.AddMouseSourceEvent(ImGuiMouseSource_TouchScreen);
     io.AddMousePosEvent(at.x, at.y);
@@ -60,6 +63,10 @@ void tap(ImVec2 at) {
 void mean(const gesture::Answer& answer, kit::Kit& kit) {
     const ImVec2 at(static_cast<float>(answer.x), static_cast<float>(answer.y));
     if (answer.meaning != gesture::Meaning::none) kit.finger_at = {-1, -1};
+    if (answer.meaning == gesture::Meaning::fling || answer.meaning == gesture::Meaning::cancel) {
+        state.dragging = false;
+        platform::request_frame();  // at rest, the mirror is to follow
+    }
     switch (answer.meaning) {
         case gesture::Meaning::press_shown: kit.finger_at = at; break;
         case gesture::Meaning::tap: tap(at); break;
@@ -68,6 +75,7 @@ void mean(const gesture::Answer& answer, kit::Kit& kit) {
             ImGuiWindow* window = scrollable_at(at);
             state.scrolling = window ? window->ID : 0;
             state.left_over = 0;
+            state.dragging = true;
             break;
         }
         case gesture::Meaning::scroll: scroll_by(state.scrolling, -answer.dy); break;
@@ -134,5 +142,7 @@ void time_passes(double now_ms, kit::Kit& kit) {
     else
         platform::request_frame(1);
 }
+
+bool moving() { return state.gliding || state.dragging; }
 
 }  // namespace touch

@@ -24,7 +24,9 @@ result::Result<std::int64_t> percent(std::string_view text) {
 }
 
 result::Result<std::int64_t> mass_or_none(std::string_view text) {
-    if (const auto plain = quantity::read_mass(text)) return within(plain->grid, 0, decimal::kLargest);
+    const auto plain = quantity::read_mass(text);
+    if (plain) return within(plain->grid, 0, decimal::kLargest);
+    if (plain.error().code == Code::unit_unknown) return plain.error();  // says more than that it is no number
     return within(decimal::calculate(text), 0, decimal::kLargest);
 }
 

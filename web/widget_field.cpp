@@ -34,6 +34,25 @@ void show_problem(const std::string& problem, float width) {
     draw_wrapped({at.x, at.y + 3}, problem, theme::Type::small, theme::paint(theme::colours().stop), width);
 }
 
+// What was typed since the last frame, by the native field or the keypad, goes into the field's draft; a number that can
+// be read is handed on, one that can't stays in the draft with the reason.
+NumberChange read_typed(kit::Kit& kit, std::uint32_t id, const NumberSpec& spec) {
+    std::optional<std::string> typed = mirror::take_input(id);
+    if (kit.keypad.target == id && kit.keypad.changed) {
+        kit.keypad.changed = false;
+        typed = kit.keypad.text;
+    }
+    if (!typed) return {};
+    kit::Draft& draft = kit.drafts[id];
+    draft.text = *typed;
+    draft.problem.clear();
+    if (typed->empty() && spec.may_be_empty) return {true, std::nullopt};
+    const auto number = spec.read(*typed);
+    if (number) return {true, *number};
+    draft.problem = words::say(*kit.words, number.error());
+    return {};
+}
+
 }  // namespace
 
 float problem_height(const kit::Kit& kit, std::uint32_t id, float width) {
@@ -44,6 +63,9 @@ float problem_height(const kit::Kit& kit, std::uint32_t id, float width) {
 
 std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::string_view value, const TextSpec& spec) {
     if (!spec.bare) label_above(kit, spec.name);
+    // What was typed is taken first: the register must hold the newest text, or the older one would overwrite the twin.
+    std::optional<std::string> typed = mirror::take_input(id_of(key));
+    if (typed) value = *typed;
     mirror::Node node;
     node.role = spec.note ? mirror::Role::field_note : spec.search ? mirror::Role::field_search : mirror::Role::field_text;
     node.name = spec.name;
@@ -68,7 +90,7 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
                      theme::Type::body, ink, kit.width - 24);
     }
     if (press.clicked) kit.wish_focus = press.id;
-    return mirror::take_input(press.id);
+    return typed;
 }
 
 NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std::int64_t> value, const NumberSpec& spec) {
@@ -76,6 +98,8 @@ NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std
     const std::uint32_t id = id_of(key);
     const float width = spec.width > 0 ? spec.width : kit.width;
     const theme::Type type = spec.large ? theme::Type::figure : theme::Type::body;
+    const NumberChange change = read_typed(kit, id, spec);
+    if (change.changed) value = change.value;
     auto draft = kit.drafts.find(id);
     const std::string settled = value ? words::figure(*kit.words, *value) : "";
     const std::string shown = draft != kit.drafts.end() ? draft->second.text : settled;
@@ -130,29 +154,7 @@ NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std
         kit.wish_view = id;
     }
 
-    std::optional<std::string> typed = mirror::take_input(id);
-    if (on_keypad && kit.keypad.changed) {
-        kit.keypad.changed = false;
-        typed = kit.keypad.text;
-    }
-    NumberChange change;
-    if (typed) {
-        kit::Draft& now = kit.drafts[id];
-        now.text = *typed;
-        now.problem.clear();
-        if (typed->empty() && spec.may_be_empty) {
-            change = {true, std::nullopt};
-        } else if (const auto number = spec.read(*typed)) {
-            change = {true, *number};
-        } else {
-            now.problem = words::say(*kit.words, number.error());
-        }
-        draft = kit.drafts.find(id);
-    }
-    if (draft != kit.drafts.end()) {
-        const bool editing = active || typed.has_value();
-        if (!editing && draft->second.problem.empty()) kit.drafts.erase(draft);
-    }
+    if (draft != kit.drafts.end() && !active && draft->second.problem.empty()) kit.drafts.erase(draft);
     if (mirror::take_enter(id)) kit.next_after = id;
     // While it is being typed an unfinished number ("12,") is no fault yet; the sentence shows once the field is left.
     const auto now = kit.drafts.find(id);

@@ -72,12 +72,12 @@ export function touch(page) {
         await locator.waitFor({ state: 'attached' });
         for (let i = 0; i < kMostDrags; ++i) {
             const at = await drawnAt(locator);
+            if (at.reachable) return at;
             const { top, bottom } = await area();
-            if (at.reachable && at.y > top - 60 && at.y < bottom) return at;
             const middle = (top + bottom) / 2;
             const most = (bottom - top) * 0.4;
             const wanted = Math.max(-most, Math.min(most, middle - at.y));
-            if (Math.abs(wanted) < 12) break;
+            if (Math.abs(wanted) < 12) break;  // it should be here, but something lies over it
             await finger.drag(180, middle - wanted / 2, 0, wanted);
         }
         const at = await drawnAt(locator);
