@@ -17,7 +17,9 @@ int value_of(char letter) {
     return -1;
 }
 
-std::string character(std::size_t index) { return "character " + std::to_string(index + 1); }
+std::string character(std::size_t index) {
+    return "character " + std::to_string(index + 1);
+}
 
 }  // namespace
 

@@ -1,4 +1,5 @@
-// Heads and payloads of the three kinds in use. Every length is held against what is left before anything is taken.
+// Heads and payloads of the three kinds in use. Every length is held against what is left before anything is
+// taken.
 #include "cbor.h"
 
 #include "utf8.h"
@@ -21,11 +22,16 @@ void Writer::head(unsigned kind, std::uint64_t value) {
     if (value > 0xFFFFu) width = 2;
     if (value > 0xFFFFFFFFu) width = 3;
     bytes_ += static_cast<char>(top | (24 + width));
-    for (int shift = (8 << width) - 8; shift >= 0; shift -= 8) bytes_ += static_cast<char>((value >> shift) & 0xFFu);
+    for (int shift = (8 << width) - 8; shift >= 0; shift -= 8)
+        bytes_ += static_cast<char>((value >> shift) & 0xFFu);
 }
 
-void Writer::integer(std::uint64_t value) { head(kInteger, value); }
-void Writer::array(std::uint64_t count) { head(kArray, count); }
+void Writer::integer(std::uint64_t value) {
+    head(kInteger, value);
+}
+void Writer::array(std::uint64_t count) {
+    head(kArray, count);
+}
 void Writer::text(std::string_view utf8) {
     head(kText, utf8.size());
     bytes_ += utf8;
@@ -52,14 +58,17 @@ std::uint64_t Reader::head(unsigned kind) {
     const std::size_t width = std::size_t{1} << (info - 24);
     if (bytes_.size() - at_ - 1 < width) return fail(result::Code::link_truncated), 0;
     std::uint64_t value = 0;
-    for (std::size_t i = 1; i <= width; ++i) value = (value << 8) | static_cast<unsigned char>(bytes_[at_ + i]);
+    for (std::size_t i = 1; i <= width; ++i)
+        value = (value << 8) | static_cast<unsigned char>(bytes_[at_ + i]);
     constexpr std::uint64_t kSmallest[] = {24, 0x100, 0x10000, 0x100000000};
     if (value < kSmallest[info - 24]) return fail(result::Code::link_not_canonical), 0;
     at_ += 1 + width;
     return value;
 }
 
-std::uint64_t Reader::integer() { return head(kInteger); }
+std::uint64_t Reader::integer() {
+    return head(kInteger);
+}
 
 std::string Reader::text(std::size_t most_bytes) {
     const std::uint64_t length = head(kText);
@@ -76,7 +85,8 @@ std::uint64_t Reader::array(std::uint64_t most_items) {
     const std::uint64_t count = head(kArray);
     if (failed_) return 0;
     if (count > most_items) return fail(result::Code::link_content), 0;
-    if (count > bytes_.size() - at_) return fail(result::Code::link_truncated), 0;  // an item takes a byte at least
+    if (count > bytes_.size() - at_)
+        return fail(result::Code::link_truncated), 0;  // an item takes a byte at least
     return count;
 }
 

@@ -1,4 +1,5 @@
-// Bit by bit with a table made at compile time; texts here are a few kilobytes, so one table of 256 is enough.
+// Bit by bit with a table made at compile time; texts here are a few kilobytes, so one table of 256 is
+// enough.
 #include "checksum.h"
 
 #include <array>
@@ -12,7 +13,8 @@ constexpr std::array<std::uint32_t, 256> make_table() {
     std::array<std::uint32_t, 256> table{};
     for (std::uint32_t byte = 0; byte < 256; ++byte) {
         std::uint32_t rest = byte;
-        for (int bit = 0; bit < 8; ++bit) rest = (rest & 1u) != 0 ? (rest >> 1) ^ kReflected : rest >> 1;
+        for (int bit = 0; bit < 8; ++bit)
+            rest = (rest & 1u) != 0 ? (rest >> 1) ^ kReflected : rest >> 1;
         table[byte] = rest;
     }
     return table;
@@ -24,7 +26,8 @@ constexpr std::array<std::uint32_t, 256> kTable = make_table();
 
 std::uint32_t crc32(std::string_view bytes) {
     std::uint32_t rest = 0xFFFFFFFFu;
-    for (const char c : bytes) rest = (rest >> 8) ^ kTable[(rest ^ static_cast<unsigned char>(c)) & 0xFFu];
+    for (const char c : bytes)
+        rest = (rest >> 8) ^ kTable[(rest ^ static_cast<unsigned char>(c)) & 0xFFu];
     return rest ^ 0xFFFFFFFFu;
 }
 

@@ -1,5 +1,6 @@
-// The batch sheet: what is weighed, in which order, with a box to tick and room to write what the scale showed.
-// It repeats the batch and the findings of the analysis and works nothing out itself; it keeps no record.
+// The batch sheet: what is weighed, in which order, with a box to tick and room to write what the scale
+// showed. It repeats the batch and the findings of the analysis and works nothing out itself; it keeps no
+// record.
 #include <algorithm>
 
 #include "documents.h"
@@ -47,7 +48,9 @@ struct Sheet {
         return words::say(words, key, arguments);
     }
     std::string figure(std::int64_t grid) const { return words::figure(words, grid); }
-    std::string grams(quantity::Mass mass) const { return words::figure_fixed(words, mass.grid, gram_places); }
+    std::string grams(quantity::Mass mass) const {
+        return words::figure_fixed(words, mass.grid, gram_places);
+    }
     std::string percent(quantity::Percent percent) const {
         return words::figure_fixed(words, percent.grid, percent_places);
     }
@@ -118,21 +121,24 @@ void Sheet::amounts() {
     html.leaf("h2", say("sheet.batch"));
     html.open("dl");
     pair("sheet.total", say("sheet.grams", {{"g", grams(batch.total)}}));
-    if (batch.asked != batch.total) pair("sheet.asked", say("sheet.grams", {{"g", figure(batch.asked.grid)}}));
+    if (batch.asked != batch.total)
+        pair("sheet.asked", say("sheet.grams", {{"g", figure(batch.asked.grid)}}));
     pair("sheet.fill", say("sheet.grams", {{"g", figure(batch.fill.grid)}}));
-    pair("sheet.loss", say(batch.loss_usual ? "sheet.loss_usual" : "sheet.percent_of", {{"p", figure(batch.loss.grid)}}));
+    pair("sheet.loss",
+         say(batch.loss_usual ? "sheet.loss_usual" : "sheet.percent_of", {{"p", figure(batch.loss.grid)}}));
     pair("sheet.division", say("sheet.grams", {{"g", figure(batch.division.grid)}}));
     for (const batch::Fill& fill : batch.fills) {
         const catalogue::Container* container = find_container(catalogue, fill.container);
-        pair("sheet.container", say(fill.from == batch::FillFrom::usual_weight ? "sheet.containers_usual"
-                                                                               : "sheet.containers",
-                                    {{"count", std::to_string(fill.count)},
-                                     {"name", container != nullptr ? container->name : fill.container},
-                                     {"g", figure(fill.each.grid)}}));
+        pair("sheet.container",
+             say(fill.from == batch::FillFrom::usual_weight ? "sheet.containers_usual" : "sheet.containers",
+                 {{"count", std::to_string(fill.count)},
+                  {"name", container != nullptr ? container->name : fill.container},
+                  {"g", figure(fill.each.grid)}}));
     }
     html.close();
     html.open("div", {{"class", "write"}});
-    for (const std::string_view key : {"sheet.made_by", "sheet.made_on", "sheet.lot"}) html.leaf("span", say(key));
+    for (const std::string_view key : {"sheet.made_by", "sheet.made_on", "sheet.lot"})
+        html.leaf("span", say(key));
     html.close();
 }
 
@@ -189,7 +195,8 @@ void Sheet::steps() {
     for (const formula::Step& step : recipe.steps) {
         html.open("li");
         html.leaf("span", "", {{"class", "box"}, {"aria-hidden", "true"}});
-        std::string text = step.phase.empty() ? step.text : say("sheet.step_of", {{"id", step.phase}, {"text", step.text}});
+        std::string text =
+            step.phase.empty() ? step.text : say("sheet.step_of", {{"id", step.phase}, {"text", step.text}});
         if (step.minutes) text += " " + say("sheet.minutes", {{"n", std::to_string(*step.minutes)}});
         html.text(text);
         html.close();
@@ -208,7 +215,9 @@ void Sheet::notes() {
 }
 
 void Sheet::findings() {
-    const auto is_serious = [](const finding::Finding& found) { return found.severity != finding::Severity::note; };
+    const auto is_serious = [](const finding::Finding& found) {
+        return found.severity != finding::Severity::note;
+    };
     if (std::none_of(analysis.findings.begin(), analysis.findings.end(), is_serious)) return;
     html.leaf("h2", say("sheet.findings"));
     html.open("ul");
@@ -228,7 +237,8 @@ void Sheet::cautions() {
     std::vector<std::string_view> keys{"sheet.caution_hot", "sheet.caution_burn", "sheet.caution_cloths"};
     if (holds_water(*this)) keys.insert(keys.begin(), "sheet.caution_water");
     keys.insert(keys.end(), {"sheet.caution_skin", "sheet.caution_guidance"});
-    for (const std::string_view key : keys) html.leaf("li", say(key));
+    for (const std::string_view key : keys)
+        html.leaf("li", say(key));
     html.close();
 }
 

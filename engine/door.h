@@ -1,5 +1,6 @@
-// The command line: `tarebench VERB [FILE or -]` reads JSON, prints JSON, exit 0; bad input: exit 2 and one line
-// "place: what is wrong" on stderr. Verbs are pure functions from text to text, one file each; main is in door.cpp.
+// The command line: `tarebench VERB [FILE or -]` reads JSON, prints JSON, exit 0; bad input: exit 2 and one
+// line "place: what is wrong" on stderr. Verbs are pure functions from text to text, one file each; main is
+// in door.cpp.
 #pragma once
 
 #include <string>

@@ -1,5 +1,5 @@
-// Which verb, and the one line that says what is wrong. The sentences are from the table of words, in English: a
-// command line is read by scripts as well.
+// Which verb, and the one line that says what is wrong. The sentences are from the table of words, in
+// English: a command line is read by scripts as well.
 #include <array>
 
 #include "door.h"
@@ -23,14 +23,15 @@ const words::Table& english(const store::Presets& presets) {
     return presets.words.empty() ? none : presets.words.front();
 }
 
-// What a file says may stand in the line: without its control characters, so that it stays one line and a terminal
-// shows it and does not obey it.
+// What a file says may stand in the line: without its control characters, so that it stays one line and a
+// terminal shows it and does not obey it.
 std::string one_line(std::string_view text) {
     std::string out;
     for (std::size_t at = 0; at < text.size();) {
         const std::size_t length = utf8::length_at(text, at);
         const auto byte = static_cast<unsigned char>(text[at]);
-        const bool c1_control = length == 2 && byte == 0xC2 && static_cast<unsigned char>(text[at + 1]) < 0xA0;
+        const bool c1_control =
+            length == 2 && byte == 0xC2 && static_cast<unsigned char>(text[at + 1]) < 0xA0;
         if (length == 0 || byte < 0x20 || byte == 0x7F || c1_control) {
             out += ' ';
         } else {
@@ -71,8 +72,10 @@ Answer refuse(const result::Error& error, const store::Presets& presets) {
 
 Answer usage(const store::Presets& presets) {
     std::string names;
-    for (const Verb& verb : kVerbs) names += (names.empty() ? "" : ", ") + std::string(verb.name);
-    return {2, "", "tarebench: " + one_line(words::say(english(presets), "door.usage", {{"verbs", names}})) + "\n"};
+    for (const Verb& verb : kVerbs)
+        names += (names.empty() ? "" : ", ") + std::string(verb.name);
+    return {2, "",
+            "tarebench: " + one_line(words::say(english(presets), "door.usage", {{"verbs", names}})) + "\n"};
 }
 
 Answer unreadable(std::string_view file, const store::Presets& presets) {

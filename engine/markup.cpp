@@ -1,5 +1,5 @@
-// Elements are closed by the writer, in the order they were opened; text is escaped on the way in and there is no way
-// around it.
+// Elements are closed by the writer, in the order they were opened; text is escaped on the way in and there
+// is no way around it.
 #include "markup.h"
 
 #include <algorithm>
@@ -13,7 +13,9 @@ namespace {
 
 constexpr std::array<std::string_view, 6> kVoid{"br", "col", "hr", "img", "link", "meta"};
 
-bool is_void(std::string_view element) { return std::find(kVoid.begin(), kVoid.end(), element) != kVoid.end(); }
+bool is_void(std::string_view element) {
+    return std::find(kVoid.begin(), kVoid.end(), element) != kVoid.end();
+}
 
 bool is_name(std::string_view name) {
     return !name.empty() && std::all_of(name.begin(), name.end(), [](char c) {
@@ -76,7 +78,9 @@ void Writer::close() {
     open_.pop_back();
 }
 
-void Writer::text(std::string_view plain) { out_ += escape(plain); }
+void Writer::text(std::string_view plain) {
+    out_ += escape(plain);
+}
 
 void Writer::leaf(std::string_view element, std::string_view plain, const Attributes& attributes) {
     if (is_void(element)) {
@@ -97,7 +101,8 @@ void Writer::style(std::string_view css) {
 }
 
 std::string Writer::finish() {
-    while (!open_.empty()) close();
+    while (!open_.empty())
+        close();
     return std::move(out_);
 }
 

@@ -1,8 +1,9 @@
-// The outside of a link: letters, version byte and checksum, and telling what is wrong with one that cannot be read.
-// Cut short or altered? The checksum fails either way. The body is one CBOR array, so a strict beginning of a link
-// always runs out of bytes before the array is full, and that is called truncated. It holds as far as the letters that
-// are left are sound: a link both cut and altered may be called either. An altered length inside the body can run out
-// as well and is then called truncated, though every letter is there.
+// The outside of a link: letters, version byte and checksum, and telling what is wrong with one that cannot
+// be read. Cut short or altered? The checksum fails either way. The body is one CBOR array, so a strict
+// beginning of a link always runs out of bytes before the array is full, and that is called truncated. It
+// holds as far as the letters that are left are sound: a link both cut and altered may be called either. An
+// altered length inside the body can run out as well and is then called truncated, though every letter is
+// there.
 #include "share.h"
 
 #include "base64url.h"
@@ -14,12 +15,13 @@ namespace share {
 namespace {
 
 constexpr std::size_t kChecksumBytes = 4;
-constexpr std::size_t kMostAddress = 4096;      // what may stand before '#'
-constexpr unsigned kLargestVersion = 15;        // later ones keep below it, and to an array and the checksum
+constexpr std::size_t kMostAddress = 4096;  // what may stand before '#'
+constexpr unsigned kLargestVersion = 15;    // later ones keep below it, and to an array and the checksum
 
 std::string with_checksum(std::string bytes) {
     const std::uint32_t sum = checksum::crc32(bytes);
-    for (int shift = 24; shift >= 0; shift -= 8) bytes += static_cast<char>((sum >> shift) & 0xFFu);
+    for (int shift = 24; shift >= 0; shift -= 8)
+        bytes += static_cast<char>((sum >> shift) & 0xFFu);
     return bytes;
 }
 
@@ -50,11 +52,15 @@ Extent extent_of(std::string_view bytes) {
     return at == bytes.size() ? Extent::complete : Extent::broken;
 }
 
-bool is_space(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
+bool is_space(char c) {
+    return c == ' ' || c == '\t' || c == '\n' || c == '\r';
+}
 
 std::string_view trimmed(std::string_view text) {
-    while (!text.empty() && is_space(text.front())) text.remove_prefix(1);
-    while (!text.empty() && is_space(text.back())) text.remove_suffix(1);
+    while (!text.empty() && is_space(text.front()))
+        text.remove_prefix(1);
+    while (!text.empty() && is_space(text.back()))
+        text.remove_suffix(1);
     return text;
 }
 
@@ -67,8 +73,8 @@ bool begins_like_ours(std::string_view bytes) {
 
 // The bytes before the first letter that is none of ours.
 std::string sound_beginning(std::string_view letters) {
-    const std::size_t end = letters.find_first_not_of(
-        "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_");
+    const std::size_t end =
+        letters.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_");
     const result::Result<std::string> decoded = base64url::decode(letters.substr(0, end / 4 * 4));
     return decoded ? *decoded : "";
 }
@@ -113,7 +119,8 @@ result::Code damage(std::string_view bytes) {
 
 // The fault of a part becomes one of links: what is inside could not have been written by this program.
 result::Error content_fault(const result::Error& fault) {
-    if (fault.code == result::Code::link_not_canonical || fault.code == result::Code::link_content) return fault;
+    if (fault.code == result::Code::link_not_canonical || fault.code == result::Code::link_content)
+        return fault;
     return {result::Code::link_content, fault.place, fault.detail};
 }
 
@@ -123,10 +130,12 @@ result::Result<std::string> write(const workspace::Recipe& recipe, const catalog
     const result::Result<workspace::Recipe> checked = workspace::checked(recipe);
     if (!checked) return checked.error();
     std::string bytes(1, static_cast<char>(kVersion));
-    bytes += share_body::encode(*checked, share_body::references_of(*checked, shipped));
+    bytes += share_body::encode(*checked, share_reference::references_of(*checked, shipped));
     std::string link = "#" + base64url::encode(with_checksum(std::move(bytes)));
-    if (link.size() > kMostCharacters + 1) return {result::Code::link_too_long, "", std::to_string(link.size() - 1)};
-    // A recipe that would not come back whole (a text that is not UTF-8, say) is refused here, not at a friend's.
+    if (link.size() > kMostCharacters + 1)
+        return {result::Code::link_too_long, "", std::to_string(link.size() - 1)};
+    // A recipe that would not come back whole (a text that is not UTF-8, say) is refused here, not at a
+    // friend's.
     const result::Result<workspace::Recipe> back = read(link, shipped);
     if (!back) return back.error();
     return link;
@@ -149,7 +158,8 @@ result::Result<workspace::Recipe> read(std::string_view link, const catalogue::C
     }
     const std::string& bytes = read->bytes;
     const bool whole = bytes.size() > 1 + kChecksumBytes;
-    if (!whole || with_checksum(bytes.substr(0, bytes.size() - kChecksumBytes)) != bytes) return {damage(bytes)};
+    if (!whole || with_checksum(bytes.substr(0, bytes.size() - kChecksumBytes)) != bytes)
+        return {damage(bytes)};
     if (read->odd) return {result::Code::link_altered};
     if (read->stray) return {result::Code::link_not_canonical};
 
@@ -159,7 +169,8 @@ result::Result<workspace::Recipe> read(std::string_view link, const catalogue::C
     const std::string_view body = std::string_view(bytes).substr(1, bytes.size() - 1 - kChecksumBytes);
     result::Result<share_body::Body> decoded = share_body::decode(body, shipped);
     if (!decoded) return content_fault(decoded.error());
-    if (share_body::encode(decoded->recipe, decoded->references) != body) return {result::Code::link_not_canonical};
+    if (share_body::encode(decoded->recipe, decoded->references) != body)
+        return {result::Code::link_not_canonical};
     result::Result<workspace::Recipe> checked = workspace::checked(std::move(decoded.value().recipe));
     if (!checked) return content_fault(checked.error());
     return checked;

@@ -1,6 +1,6 @@
 // A recipe as the text after '#': base64url( version byte ‖ canonical CBOR ‖ CRC-32 big-endian ), and back.
-// What belongs to the device (scales, prices, settings, ids) never travels. A link is hostile input: sizes are bounded
-// before anything is allocated, and a recipe comes back whole or not at all.
+// What belongs to the device (scales, prices, settings, ids) never travels. A link is hostile input: sizes
+// are bounded before anything is allocated, and a recipe comes back whole or not at all.
 #pragma once
 
 #include <string>
@@ -18,8 +18,8 @@ inline constexpr std::size_t kMostCharacters = 8000;
 // The link text with its '#'. link_too_long when it would pass kMostCharacters (offer a file instead).
 result::Result<std::string> write(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped);
 
-// Takes a whole address, "#…" or the bare text; space around it is ignored. An ingredient number this version does not
-// know becomes a line named "#<number>" with its percent kept.
+// Takes a whole address, "#…" or the bare text; space around it is ignored. An ingredient number this version
+// does not know becomes a line named "#<number>" with its percent kept.
 result::Result<workspace::Recipe> read(std::string_view link, const catalogue::Catalogue& shipped);
 
 }  // namespace share

@@ -1,10 +1,12 @@
 // Layout of version 1. Every array ends with its last item that is not the default; absent means the default.
 //   recipe  [title, product, unit, [phase…], batch, [step…], notes, market, date, person, [extra…], [own…]]
-//   phase   [head, hold?, below?, id?, (ingredient, share)…]   head: 1 hold, 2 below, 4 id is not the next letter
-//   share   0 the rest line, else 1 + percent in units of 10^unit on the grid, the largest unit that fits all lines
-//   batch   [amount + 8·others, division, 1 + loss or 0, part…]  others: parts there though not the amount, or not
+//   phase   [head, hold?, below?, id?, (ingredient, share)…]   head: 1 hold, 2 below, 4 id is not the next
+//   letter share   0 the rest line, else 1 + percent in units of 10^unit on the grid, the largest unit that
+//   fits all lines batch   [amount + 8·others, division, 1 + loss or 0, part…]  others: parts there though
+//   not the amount, or not
 //           there though the amount; parts in the order grams, containers, people, stock
-//   extra   [line, head, …]   head: 1 locked, 2 hold (constituent, figure), 4 id beside a name, 8 name beside a number
+//   extra   [line, head, …]   head: 1 locked, 2 hold (constituent, figure), 4 id beside a name, 8 name beside
+//   a number
 // A figure is mantissa·8 + power of ten (0 to 7) on the grid: 250 g, 0.01 g and 5 % take one or two bytes.
 // The line numbers of this layout go on for ever; a change of it is a new version byte.
 #include "share_body.h"
@@ -23,10 +25,10 @@ namespace {
 using batch::Amount;
 
 constexpr std::size_t kMostIdBytes = 80;
-constexpr std::uint64_t kMostItems = 100;       // of a list that has no bound of its own
+constexpr std::uint64_t kMostItems = 100;  // of a list that has no bound of its own
 constexpr std::uint64_t kMostRecipeItems = 12;
-constexpr std::uint64_t kLargestUnitPower = 4;  // whole percents
-constexpr unsigned kHold = 1, kBelow = 2, kOtherId = 4;                    // phase head
+constexpr std::uint64_t kLargestUnitPower = 4;                                        // whole percents
+constexpr unsigned kHold = 1, kBelow = 2, kOtherId = 4;                               // phase head
 constexpr unsigned kLocked = 1, kHeld = 2, kIdBesideName = 4, kNameBesideNumber = 8;  // extra head
 
 // YYYYMMDD for a date in its usual form; 0 for anything else, which then travels as text.
@@ -49,58 +51,14 @@ std::string date_text(std::uint64_t number) {
 
 using share_figure::packed;
 using share_figure::power_of_ten;
+using share_reference::id_of;
+using share_reference::Kind;
+using share_reference::number_name;
+using share_reference::Reference;
+using share_reference::References;
 
-std::string phase_letter(std::size_t index) { return std::string(1, static_cast<char>('A' + index % 26)); }
-
-std::string number_name(std::uint64_t number) { return "#" + std::to_string(number); }
-
-// "#70" -> 70, when that is how number_name writes it.
-std::optional<std::uint32_t> named_number(std::string_view name) {
-    if (name.size() < 2 || name.size() > 10 || name[0] != '#') return std::nullopt;
-    std::uint64_t out = 0;
-    for (const char c : name.substr(1)) {
-        if (c < '0' || c > '9') return std::nullopt;
-        out = out * 10 + static_cast<std::uint64_t>(c - '0');
-    }
-    if (number_name(out) != name) return std::nullopt;
-    return static_cast<std::uint32_t>(out);
-}
-
-enum class Kind { ingredient, container, product };
-
-std::optional<std::uint32_t> number_of(const catalogue::Catalogue& shipped, Kind kind, std::string_view id) {
-    if (kind == Kind::ingredient) {
-        if (const auto* found = find_ingredient(shipped, id)) return found->number;
-    } else if (kind == Kind::container) {
-        if (const auto* found = find_container(shipped, id)) return found->number;
-    } else if (const auto* found = find_product(shipped, id)) {
-        return found->number;
-    }
-    return std::nullopt;
-}
-
-std::optional<std::string> id_of(const catalogue::Catalogue& shipped, Kind kind, std::uint32_t number) {
-    if (kind == Kind::ingredient) {
-        if (const auto* found = find_ingredient(shipped, number)) return found->id;
-    } else if (kind == Kind::container) {
-        if (const auto* found = find_container(shipped, number)) return found->id;
-    } else if (const auto* found = find_product(shipped, number)) {
-        return found->id;
-    }
-    return std::nullopt;
-}
-
-// "#70" stands for a number this catalogue does not know: passed on, it is that number again.
-std::optional<std::uint32_t> unknown_number(const catalogue::Catalogue& shipped, Kind kind, std::string_view text) {
-    const std::optional<std::uint32_t> number = named_number(text);
-    return number && !id_of(shipped, kind, *number) ? number : std::nullopt;
-}
-
-Reference reference_of(const catalogue::Catalogue& shipped, Kind kind, std::string_view id) {
-    std::optional<std::uint32_t> number = number_of(shipped, kind, id);
-    if (!number) number = unknown_number(shipped, kind, id);
-    if (!number) return {};
-    return {true, *number, false};
+std::string phase_letter(std::size_t index) {
+    return std::string(1, static_cast<char>('A' + index % 26));
 }
 
 // ---- writing ----
@@ -128,7 +86,8 @@ std::uint64_t used(std::initializer_list<bool> present) {
 std::uint64_t unit_power(const formula::Formula& formula) {
     std::uint64_t power = kLargestUnitPower;
     for (const formula::Line& line : formula.lines) {
-        while (!line.rest && power > 0 && line.percent.grid % power_of_ten(power) != 0) --power;
+        while (!line.rest && power > 0 && line.percent.grid % power_of_ten(power) != 0)
+            --power;
     }
     return power;
 }
@@ -151,9 +110,12 @@ void write_phases(Writer& writer, const formula::Formula& formula, const Referen
         const formula::Phase& phase = formula.phases[p];
         const bool other_id = phase.id != phase_letter(p);
         std::uint64_t lines = 0;
-        for (const formula::Line& line : formula.lines) lines += line.phase == phase.id ? 1 : 0;
-        writer.array(1 + (phase.hold_c ? 1u : 0u) + (phase.add_below_c ? 1u : 0u) + (other_id ? 1u : 0u) + 2 * lines);
-        writer.integer((phase.hold_c ? kHold : 0) + (phase.add_below_c ? kBelow : 0) + (other_id ? kOtherId : 0));
+        for (const formula::Line& line : formula.lines)
+            lines += line.phase == phase.id ? 1 : 0;
+        writer.array(1 + (phase.hold_c ? 1u : 0u) + (phase.add_below_c ? 1u : 0u) + (other_id ? 1u : 0u) +
+                     2 * lines);
+        writer.integer((phase.hold_c ? kHold : 0) + (phase.add_below_c ? kBelow : 0) +
+                       (other_id ? kOtherId : 0));
         if (phase.hold_c) writer.integer(share_figure::packed_temperature(*phase.hold_c));
         if (phase.add_below_c) writer.integer(share_figure::packed_temperature(*phase.add_below_c));
         if (other_id) writer.text(phase.id);
@@ -161,7 +123,8 @@ void write_phases(Writer& writer, const formula::Formula& formula, const Referen
             const formula::Line& line = formula.lines[i];
             if (line.phase != phase.id) continue;
             put(writer, references.lines[i], line.name);
-            const std::int64_t share = line.rest ? 0 : 1 + std::max<std::int64_t>(0, line.percent.grid) / unit;
+            const std::int64_t share =
+                line.rest ? 0 : 1 + std::max<std::int64_t>(0, line.percent.grid) / unit;
             writer.integer(static_cast<std::uint64_t>(share));
         }
     }
@@ -174,7 +137,8 @@ bool is_plain(const formula::Line& line, const Reference& reference) {
 void write_extras(Writer& writer, const formula::Formula& formula, const References& references) {
     const std::vector<std::size_t> order = line_order(formula);
     std::uint64_t count = 0;
-    for (const std::size_t i : order) count += is_plain(formula.lines[i], references.lines[i]) ? 0 : 1;
+    for (const std::size_t i : order)
+        count += is_plain(formula.lines[i], references.lines[i]) ? 0 : 1;
     writer.array(count);
     for (std::size_t at = 0; at < order.size(); ++at) {
         const formula::Line& line = formula.lines[order[at]];
@@ -200,7 +164,9 @@ unsigned parts_there(const batch::Request& request) {
            (request.people != 0 || request.each != 0 ? 4u : 0u) + (!request.stock.empty() ? 8u : 0u);
 }
 
-unsigned part_of(Amount amount) { return amount == Amount::none ? 0u : 1u << (static_cast<unsigned>(amount) - 1); }
+unsigned part_of(Amount amount) {
+    return amount == Amount::none ? 0u : 1u << (static_cast<unsigned>(amount) - 1);
+}
 
 void write_containers(Writer& writer, const batch::Request& request, const References& references) {
     writer.array(request.containers.size());
@@ -222,7 +188,8 @@ void write_batch(Writer& writer, const batch::Request& request, const References
     const std::uint64_t head = static_cast<std::uint64_t>(request.amount) + 8 * others;
     const bool usual_division = request.division == batch::Request{}.division;
     unsigned parts = 0;
-    for (unsigned bit = 1; bit <= 8; bit *= 2) parts += (there & bit) != 0 ? 1 : 0;
+    for (unsigned bit = 1; bit <= 8; bit *= 2)
+        parts += (there & bit) != 0 ? 1 : 0;
     const std::uint64_t items =
         parts != 0 ? 3 + parts : used({head != 0, !usual_division, request.loss.has_value()});
     writer.array(items);
@@ -258,38 +225,12 @@ void write_steps(Writer& writer, const workspace::Recipe& recipe) {
             }
             writer.integer(phase);
         }
-        if (items > 2) writer.integer(static_cast<std::uint64_t>(std::max<std::int64_t>(0, *step.minutes)) + 1);
+        if (items > 2)
+            writer.integer(static_cast<std::uint64_t>(std::max<std::int64_t>(0, *step.minutes)) + 1);
     }
 }
 
 }  // namespace
-
-References references_of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped) {
-    References references;
-    references.product = reference_of(shipped, Kind::product, recipe.product);
-    for (const formula::Line& line : recipe.formula.lines) {
-        Reference reference;
-        const auto own = std::find_if(recipe.own.begin(), recipe.own.end(),
-                                      [&](const auto& mine) { return mine.id == line.ingredient; });
-        if (!line.ingredient.empty() && own != recipe.own.end()) {
-            reference = {true, static_cast<std::uint64_t>(own - recipe.own.begin()), false};
-        } else {
-            const std::optional<std::uint32_t> number =
-                line.ingredient.empty() ? unknown_number(shipped, Kind::ingredient, line.name)
-                                        : number_of(shipped, Kind::ingredient, line.ingredient);
-            if (number) reference = {true, recipe.own.size() + *number, false};
-        }
-        reference.named = reference.numbered && !line.ingredient.empty() && !line.name.empty();
-        references.lines.push_back(reference);
-    }
-    for (const batch::Containers& kind : recipe.batch.containers) {
-        references.containers.push_back(reference_of(shipped, Kind::container, kind.id));
-    }
-    for (const batch::Stock& stock : recipe.batch.stock) {
-        references.stock.push_back(reference_of(shipped, Kind::ingredient, stock.ingredient));
-    }
-    return references;
-}
 
 std::string encode(const workspace::Recipe& recipe, const References& references) {
     Writer writer;
@@ -300,8 +241,9 @@ std::string encode(const workspace::Recipe& recipe, const References& references
     }
     const bool batch = recipe.batch != batch::Request{};
     const std::uint64_t items = std::max<std::uint64_t>(
-        3, used({true, true, true, !recipe.formula.phases.empty(), batch, !recipe.steps.empty(), !recipe.notes.empty(),
-                 !recipe.market.empty(), !recipe.date.empty(), !recipe.person.empty(), extras, !recipe.own.empty()}));
+        3, used({true, true, true, !recipe.formula.phases.empty(), batch, !recipe.steps.empty(),
+                 !recipe.notes.empty(), !recipe.market.empty(), !recipe.date.empty(), !recipe.person.empty(),
+                 extras, !recipe.own.empty()}));
     writer.array(items);
     writer.text(recipe.title);
     put(writer, references.product, recipe.product);
@@ -323,7 +265,8 @@ std::string encode(const workspace::Recipe& recipe, const References& references
     if (items > 10) write_extras(writer, recipe.formula, references);
     if (items > 11) {
         writer.array(recipe.own.size());
-        for (const catalogue::Ingredient& own : recipe.own) share_own::encode(writer, own);
+        for (const catalogue::Ingredient& own : recipe.own)
+            share_own::encode(writer, own);
     }
     return writer.bytes();
 }
@@ -380,7 +323,8 @@ struct Decoder {
     Reference catalogued(Kind kind, std::string& id) {
         const Reference reference = this->reference(id, kMostIdBytes);
         if (!reference.numbered) return reference;
-        id = id_of(shipped, kind, static_cast<std::uint32_t>(reference.number)).value_or(number_name(reference.number));
+        id = id_of(shipped, kind, static_cast<std::uint32_t>(reference.number))
+                 .value_or(number_name(reference.number));
         return reference;
     }
 
@@ -481,7 +425,8 @@ void Decoder::containers() {
             if (const auto grid = optional_figure("batch.containers")) kind.fill_g = quantity::Mass{*grid};
         }
         if (items > 3) {
-            if (const auto grid = optional_figure("batch.containers")) kind.fill_percent = quantity::Percent{*grid};
+            if (const auto grid = optional_figure("batch.containers"))
+                kind.fill_percent = quantity::Percent{*grid};
         }
         body.recipe.batch.containers.push_back(std::move(kind));
     }

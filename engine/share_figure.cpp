@@ -1,4 +1,5 @@
-// Each figure has one packed form only if it was packed here; share compares bytes, so another form is found out.
+// Each figure has one packed form only if it was packed here; share compares bytes, so another form is found
+// out.
 #include "share_figure.h"
 
 #include <algorithm>
@@ -7,7 +8,8 @@ namespace share_figure {
 
 std::int64_t power_of_ten(std::uint64_t power) {
     std::int64_t out = 1;
-    for (; power > 0; --power) out *= 10;
+    for (; power > 0; --power)
+        out *= 10;
     return out;
 }
 

@@ -1,6 +1,6 @@
 // Layout of version 1: [id, name, role, source, standing, density, [market, inci…], [where, cap…], based_on,
-// [ingredient, percent…], [lot, date, by, constituent, min, typical, max…], [language, name…]], ended at the last item
-// that is not the default. Figures that may be unsaid are 1 + figure, or 0.
+// [ingredient, percent…], [lot, date, by, constituent, min, typical, max…], [language, name…]], ended at the
+// last item that is not the default. Figures that may be unsaid are 1 + figure, or 0.
 #include "share_own.h"
 
 #include "share_figure.h"
@@ -141,7 +141,8 @@ std::optional<catalogue::Ingredient> decode(Reader& reader) {
     if (items > 5) {
         const std::optional<std::int64_t> density = share_figure::unpacked(reader.integer());
         if (!density) return std::nullopt;
-        if (*density != 0) own.density = source::Sourced<catalogue::DensityAt>{{{*density}, {}}, own.source, own.standing};
+        if (*density != 0)
+            own.density = source::Sourced<catalogue::DensityAt>{{{*density}, {}}, own.source, own.standing};
     }
     if (items > 6) decode_texts(reader, own.inci);
     if (items > 7) {

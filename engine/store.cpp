@@ -1,5 +1,6 @@
 // Recipes as files. The parts are in store_recipe (the contract), store_own (own ingredients), store_presets,
-// store_records (what is kept on the device) and store_migrations (older formats); JSON itself is in store_json.
+// store_records (what is kept on the device) and store_migrations (older formats); JSON itself is in
+// store_json.
 #include "store.h"
 
 #include "store_recipe.h"

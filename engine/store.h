@@ -55,6 +55,13 @@ Chosen choose(const Slots& slots);
 
 std::string write_kept(const workspace::Kept& kept);          // JSON for a record
 result::Result<workspace::Kept> read_kept(std::string_view json);
+// The file of the crash notice (shell/boot.js): all stored records as they lay there.
+struct Rescued {
+    std::vector<workspace::Recipe> recipes;
+    std::size_t unreadable = 0;
+};
+result::Result<Rescued> read_rescued(std::string_view json);
+
 std::string write_settings(const workspace::Settings& settings, std::string_view open);
 result::Result<std::pair<workspace::Settings, std::string>> read_settings(std::string_view json);
 

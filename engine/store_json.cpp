@@ -1,5 +1,6 @@
-// The reading half looks at the text twice: first a pass over the events, which finds keys said twice and bounds the
-// depth before anything is built, then the library's own tree. Text is cheap here; surprises are not.
+// The reading half looks at the text twice: first a pass over the events, which finds keys said twice and
+// bounds the depth before anything is built, then the library's own tree. Text is cheap here; surprises are
+// not.
 #include "store_json.h"
 
 #include <set>
@@ -17,7 +18,8 @@ constexpr std::size_t kDeepestPath = 8;
 std::string shortened(std::string text) {
     if (text.size() > kLongestDetail) {
         std::size_t end = kLongestDetail;
-        while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0u) == 0x80u) --end;
+        while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0u) == 0x80u)
+            --end;
         text.resize(end);
         text += "…";
     }
@@ -54,7 +56,8 @@ struct Survey {
         return true;
     }
     bool enter(bool is_list) {
-        if (frames.size() >= kMostDepth) return stop(result::Code::too_many, path(), std::to_string(kMostDepth));
+        if (frames.size() >= kMostDepth)
+            return stop(result::Code::too_many, path(), std::to_string(kMostDepth));
         frames.push_back({});
         frames.back().is_list = is_list;
         return true;
@@ -77,8 +80,10 @@ struct Survey {
     bool key(std::string& name) {
         Frame& frame = frames.back();
         frame.key = name;
-        if (!frame.keys.insert(name).second) return stop(result::Code::preset_duplicate, path(), shortened(name));
-        if (frame.keys.size() > kMostKeys) return stop(result::Code::too_many, path(), std::to_string(kMostKeys));
+        if (!frame.keys.insert(name).second)
+            return stop(result::Code::preset_duplicate, path(), shortened(name));
+        if (frame.keys.size() > kMostKeys)
+            return stop(result::Code::too_many, path(), std::to_string(kMostKeys));
         return true;
     }
     bool parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception&) {
@@ -123,7 +128,8 @@ std::int64_t figure_of(const Json& value, const std::string& place, Failure& fai
     constexpr std::int64_t kLargestWhole = decimal::kLargest / decimal::kOne;
     if (value.is_number_unsigned()) {
         const std::uint64_t whole = *value.get_ptr<const std::uint64_t*>();
-        if (whole <= static_cast<std::uint64_t>(kLargestWhole)) return static_cast<std::int64_t>(whole) * decimal::kOne;
+        if (whole <= static_cast<std::uint64_t>(kLargestWhole))
+            return static_cast<std::int64_t>(whole) * decimal::kOne;
         return failure.at(result::Code::number_too_large, place, shown(value)), 0;
     }
     if (value.is_number_integer()) {
@@ -233,14 +239,16 @@ std::map<std::string, std::string> Fields::texts(std::string_view key) {
 }
 
 void Fields::need(std::string_view key) {
-    if (object_ != nullptr && !has(key)) failure_.at(result::Code::field_missing, place(key), std::string(key));
+    if (object_ != nullptr && !has(key))
+        failure_.at(result::Code::field_missing, place(key), std::string(key));
 }
 
 void Fields::finish() {
     if (object_ == nullptr) return;
     for (auto item = object_->begin(); item != object_->end(); ++item) {
         bool known = false;
-        for (const std::string_view key : asked_) known = known || key == item.key();
+        for (const std::string_view key : asked_)
+            known = known || key == item.key();
         if (!known) failure_.at(result::Code::field_unknown_value, place(item.key()), shortened(item.key()));
     }
 }
@@ -273,8 +281,12 @@ void Writer::begin(char opening, char closing) {
     fresh_ = true;
 }
 
-void Writer::object() { begin('{', '}'); }
-void Writer::list() { begin('[', ']'); }
+void Writer::object() {
+    begin('{', '}');
+}
+void Writer::list() {
+    begin('[', ']');
+}
 void Writer::flat_object() {
     begin('{', '}');
     if (flat_from_ == 0) flat_from_ = open_.size();
@@ -341,7 +353,8 @@ void Writer::flag(bool value) {
 }
 
 std::string Writer::finish() {
-    while (!open_.empty()) end();
+    while (!open_.empty())
+        end();
     if (layout_ == Layout::indented) out_ += '\n';
     return std::move(out_);
 }

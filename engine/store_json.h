@@ -1,5 +1,6 @@
-// JSON for the sources of store and door: careful reading with the place of the first fault, and a writer that prints
-// figures from the grid, so that 12.5 is 12.5 in every build. Only store*.cpp, door*.cpp and tests include this.
+// JSON for the sources of store and door: careful reading with the place of the first fault, and a writer
+// that prints figures from the grid, so that 12.5 is 12.5 in every build. Only store*.cpp, door*.cpp and
+// tests include this.
 #pragma once
 
 #include <nlohmann/json.hpp>
@@ -22,8 +23,8 @@ inline constexpr std::size_t kMostBytes = 5'000'000;
 inline constexpr std::size_t kMostDepth = 32;
 inline constexpr std::size_t kMostKeys = 1000;  // of one object
 
-// Refused: what is not JSON or not UTF-8 (json_malformed, place "character N"), a key said twice (preset_duplicate,
-// place its path), too deep, too many keys, too long (too_many).
+// Refused: what is not JSON or not UTF-8 (json_malformed, place "character N"), a key said twice
+// (preset_duplicate, place its path), too deep, too many keys, too long (too_many).
 result::Result<Json> parse(std::string_view text);
 
 // The first failure stays; what is read after it does not matter.
@@ -33,11 +34,12 @@ struct Failure {
     bool failed() const { return error.has_value(); }
 };
 
-std::string joined(const std::string& place, std::string_view key);  // "lines[2]" + "percent" -> "lines[2].percent"
-std::string indexed(const std::string& place, std::size_t index);    // "lines" + 2 -> "lines[2]"
+std::string joined(const std::string& place,
+                   std::string_view key);  // "lines[2]" + "percent" -> "lines[2].percent"
+std::string indexed(const std::string& place, std::size_t index);  // "lines" + 2 -> "lines[2]"
 
 std::string text_of(const Json& value, const std::string& place, Failure& failure);
-std::int64_t figure_of(const Json& value, const std::string& place, Failure& failure);  // on the grid
+std::int64_t figure_of(const Json& value, const std::string& place, Failure& failure);        // on the grid
 quantity::Percent percent_of(const Json& value, const std::string& place, Failure& failure);  // 0 to 100
 
 // One object. A key that is asked for is ticked off; finish() refuses those nobody asked for, by name.
@@ -45,18 +47,18 @@ class Fields {
   public:
     Fields(const Json& value, std::string place, Failure& failure);
     bool has(std::string_view key) const;
-    const Json* any(std::string_view key);                // null when it is not there
+    const Json* any(std::string_view key);  // null when it is not there
     const Json* list(std::string_view key);
     const Json* object(std::string_view key);
-    std::string text(std::string_view key);               // "" when it is not there
+    std::string text(std::string_view key);  // "" when it is not there
     std::string needed_text(std::string_view key);
-    bool flag(std::string_view key);                      // false when it is not there
+    bool flag(std::string_view key);  // false when it is not there
     std::optional<std::int64_t> figure(std::string_view key);
     std::optional<quantity::Percent> percent(std::string_view key);
     std::optional<quantity::Mass> mass(std::string_view key);        // not negative
     std::optional<std::uint64_t> whole(std::string_view key);        // a whole number from 0
     std::map<std::string, std::string> texts(std::string_view key);  // an object of texts
-    void need(std::string_view key);                      // field_missing when it is not there
+    void need(std::string_view key);                                 // field_missing when it is not there
     void finish();
     std::string place(std::string_view key) const { return joined(place_, key); }
     Failure& failure() { return failure_; }
@@ -92,9 +94,9 @@ class Writer {
     void line_break();
     Layout layout_;
     std::string out_;
-    std::vector<char> open_;      // '}' or ']' to come
-    std::size_t flat_from_ = 0;   // depth of the flat object we are in, 0 in none
-    bool fresh_ = true;       // nothing in the innermost one yet
+    std::vector<char> open_;     // '}' or ']' to come
+    std::size_t flat_from_ = 0;  // depth of the flat object we are in, 0 in none
+    bool fresh_ = true;          // nothing in the innermost one yet
     bool after_key_ = false;
 };
 

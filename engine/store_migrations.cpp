@@ -1,5 +1,5 @@
-// A format, once released, is never changed again: a step is added here and an old file to tests/data. A step may rely
-// on nothing but the document, as the code that wrote it is gone.
+// A format, once released, is never changed again: a step is added here and an old file to tests/data. A step
+// may rely on nothing but the document, as the code that wrote it is gone.
 #include "store_migrations.h"
 
 #include "store.h"
@@ -20,7 +20,8 @@ result::Result<Json> lifted(Json document, std::string_view kind, const std::str
     const auto format = document.find("tarebench");
     if (format == document.end()) return {result::Code::not_a_recipe, place};
     const std::string format_place = store_json::joined(place, "tarebench");
-    if (!format->is_number_integer()) return {result::Code::field_type, format_place, format->dump(-1, ' ', true)};
+    if (!format->is_number_integer())
+        return {result::Code::field_type, format_place, format->dump(-1, ' ', true)};
     const std::string said = format->dump();
     if (!format->is_number_unsigned() || *format == 0) {
         return {result::Code::field_unknown_value, format_place, said};

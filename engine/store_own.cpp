@@ -1,5 +1,5 @@
-// A recipe's own ingredients in JSON: the fields of the contract and no others. A figure of theirs has the source and
-// the standing of the entry as a whole.
+// A recipe's own ingredients in JSON: the fields of the contract and no others. A figure of theirs has the
+// source and the standing of the entry as a whole.
 #include "store_recipe.h"
 
 #include <array>
@@ -55,7 +55,8 @@ catalogue::LotAnalysis analysis_from(const Json& value, const std::string& place
 void write_texts(Writer& writer, std::string_view key, const std::map<std::string, std::string>& texts) {
     writer.key(key);
     writer.flat_object();
-    for (const auto& [name, text] : texts) writer.pair(name, text);
+    for (const auto& [name, text] : texts)
+        writer.pair(name, text);
     writer.end();
 }
 
@@ -106,7 +107,8 @@ catalogue::Ingredient own_from(const Json& value, const std::string& place, Fail
         for (std::size_t i = 0; i < parts->size(); ++i) {
             Fields part((*parts)[i], store_json::indexed(fields.place("parts"), i), failure);
             part.need("percent");
-            own.parts.push_back({part.needed_text("ingredient"), part.percent("percent").value_or(quantity::Percent{})});
+            own.parts.push_back(
+                {part.needed_text("ingredient"), part.percent("percent").value_or(quantity::Percent{})});
             part.finish();
         }
     }
@@ -115,8 +117,8 @@ catalogue::Ingredient own_from(const Json& value, const std::string& place, Fail
     }
     if (const Json* caps = fields.object("max_percent")) {
         for (auto item = caps->begin(); item != caps->end(); ++item) {
-            own.max_percent[item.key()] =
-                store_json::percent_of(*item, store_json::joined(fields.place("max_percent"), item.key()), failure);
+            own.max_percent[item.key()] = store_json::percent_of(
+                *item, store_json::joined(fields.place("max_percent"), item.key()), failure);
         }
     }
     fields.finish();
@@ -147,7 +149,8 @@ void write_own(Writer& writer, const catalogue::Ingredient& own) {
     if (!own.max_percent.empty()) {
         writer.key("max_percent");
         writer.flat_object();
-        for (const auto& [where, cap] : own.max_percent) writer.pair_figure(where, cap.grid);
+        for (const auto& [where, cap] : own.max_percent)
+            writer.pair_figure(where, cap.grid);
         writer.end();
     }
     writer.pair("source", own.source);

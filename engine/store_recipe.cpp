@@ -62,7 +62,8 @@ formula::Formula formula_from(Fields& fields, Failure& failure) {
     fields.need("lines");
     if (const Json* lines = fields.list("lines")) {
         for (std::size_t i = 0; i < lines->size() && !failure.failed(); ++i) {
-            formula.lines.push_back(line_from((*lines)[i], store_json::indexed(fields.place("lines"), i), failure));
+            formula.lines.push_back(
+                line_from((*lines)[i], store_json::indexed(fields.place("lines"), i), failure));
         }
     }
     const auto find = [&](const std::string& id) {
@@ -72,7 +73,8 @@ formula::Formula formula_from(Fields& fields, Failure& failure) {
     if (const Json* phases = fields.list("phases"); phases != nullptr && !phases->empty()) {
         for (std::size_t i = 0; i < phases->size() && !failure.failed(); ++i) {
             Fields phase((*phases)[i], store_json::indexed(fields.place("phases"), i), failure);
-            formula.phases.push_back({phase.needed_text("id"), phase.figure("hold_c"), phase.figure("add_below_c")});
+            formula.phases.push_back(
+                {phase.needed_text("id"), phase.figure("hold_c"), phase.figure("add_below_c")});
             phase.finish();
         }
         if (formula.phases.size() > store_json::kMostKeys) {  // before every line is held against every phase
@@ -105,8 +107,8 @@ batch::Containers containers_from(const Json& value, const std::string& place, F
     return containers;
 }
 
-// One of grams, containers, people, stock says the amount. A file that holds several, because a person went back and
-// forth, says in "amount" which one is meant.
+// One of grams, containers, people, stock says the amount. A file that holds several, because a person went
+// back and forth, says in "amount" which one is meant.
 batch::Amount amount_from(Fields& fields, Failure& failure) {
     std::vector<batch::Amount> there;
     for (const auto& [word, amount] : kAmounts) {
@@ -128,8 +130,8 @@ batch::Request batch_from(const Json& value, const std::string& place, Failure& 
     request.grams = fields.mass("grams").value_or(quantity::Mass{});
     if (const Json* containers = fields.list("containers")) {
         for (std::size_t i = 0; i < containers->size() && !failure.failed(); ++i) {
-            request.containers.push_back(
-                containers_from((*containers)[i], store_json::indexed(fields.place("containers"), i), failure));
+            request.containers.push_back(containers_from(
+                (*containers)[i], store_json::indexed(fields.place("containers"), i), failure));
         }
     }
     request.people = counted(fields, "people", 0);
@@ -176,7 +178,8 @@ void write_line(Writer& writer, const formula::Line& line) {
 void write_formula(Writer& writer, const formula::Formula& formula) {
     writer.key("lines");
     writer.list();
-    for (const formula::Line& line : formula.lines) write_line(writer, line);
+    for (const formula::Line& line : formula.lines)
+        write_line(writer, line);
     writer.end();
 }
 
@@ -230,7 +233,8 @@ void write_stock(Writer& writer, const std::vector<batch::Stock>& stock) {
     for (std::size_t i = 0; i < stock.size(); ++i) {
         const auto same = [&](const batch::Stock& other) { return other.ingredient == stock[i].ingredient; };
         if (std::any_of(stock.begin(), stock.begin() + static_cast<std::ptrdiff_t>(i), same)) continue;
-        std::int64_t sum = 0;  // two entries of one ingredient are one amount of it: an object holds a key once
+        std::int64_t sum =
+            0;  // two entries of one ingredient are one amount of it: an object holds a key once
         for (std::size_t k = i; k < stock.size(); ++k) {
             if (same(stock[k])) sum += stock[k].grams.grid;
         }
@@ -289,7 +293,8 @@ workspace::Recipe recipe_from(const Json& value, const std::string& place, Failu
     recipe.formula = formula_from(fields, failure);
     if (const Json* own = fields.list("ingredients")) {
         for (std::size_t i = 0; i < own->size() && !failure.failed(); ++i) {
-            recipe.own.push_back(own_from((*own)[i], store_json::indexed(fields.place("ingredients"), i), failure));
+            recipe.own.push_back(
+                own_from((*own)[i], store_json::indexed(fields.place("ingredients"), i), failure));
         }
     }
     if (const Json* steps = fields.list("steps")) {
@@ -302,7 +307,8 @@ workspace::Recipe recipe_from(const Json& value, const std::string& place, Failu
             recipe.steps.push_back(std::move(read));
         }
     }
-    if (const Json* batch = fields.any("batch")) recipe.batch = batch_from(*batch, fields.place("batch"), failure);
+    if (const Json* batch = fields.any("batch"))
+        recipe.batch = batch_from(*batch, fields.place("batch"), failure);
     recipe.notes = fields.text("notes");
     fields.finish();
     return recipe;
@@ -322,7 +328,8 @@ void write(Writer& writer, const workspace::Recipe& recipe) {
     if (!recipe.own.empty()) {
         writer.key("ingredients");
         writer.list();
-        for (const catalogue::Ingredient& own : recipe.own) write_own(writer, own);
+        for (const catalogue::Ingredient& own : recipe.own)
+            write_own(writer, own);
         writer.end();
     }
     write_phases(writer, recipe.formula);

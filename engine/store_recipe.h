@@ -7,12 +7,14 @@
 
 namespace store_recipe {
 
-// Reads shape and figures. Bounds and the order of the lines are for workspace::checked, which a stranger's recipe goes
-// through: what a person entered on this device is read back whatever its length.
-workspace::Recipe recipe_from(const store_json::Json& value, const std::string& place, store_json::Failure& failure);
+// Reads shape and figures. Bounds and the order of the lines are for workspace::checked, which a stranger's
+// recipe goes through: what a person entered on this device is read back whatever its length.
+workspace::Recipe recipe_from(const store_json::Json& value, const std::string& place,
+                              store_json::Failure& failure);
 void write(store_json::Writer& writer, const workspace::Recipe& recipe);
 
-catalogue::Ingredient own_from(const store_json::Json& value, const std::string& place, store_json::Failure& failure);
+catalogue::Ingredient own_from(const store_json::Json& value, const std::string& place,
+                               store_json::Failure& failure);
 void write_own(store_json::Writer& writer, const catalogue::Ingredient& own);
 
 }  // namespace store_recipe

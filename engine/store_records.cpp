@@ -1,5 +1,5 @@
-// What is kept on the device: records with counter and checksum under two keys in turn, and what goes into them.
-// Which keys those are, and when to save, is the host's business.
+// What is kept on the device: records with counter and checksum under two keys in turn, and what goes into
+// them. Which keys those are, and when to save, is the host's business.
 #include "store.h"
 
 #include <array>
@@ -31,7 +31,8 @@ constexpr std::array<std::pair<std::string_view, workspace::DecimalSign>, 3> kSi
 std::string hex8(std::uint32_t value) {
     constexpr char kHex[] = "0123456789abcdef";
     std::string out;
-    for (int shift = 28; shift >= 0; shift -= 4) out += kHex[(value >> shift) & 15u];
+    for (int shift = 28; shift >= 0; shift -= 4)
+        out += kHex[(value >> shift) & 15u];
     return out;
 }
 
@@ -116,7 +117,8 @@ Chosen choose(const Slots& slots) {
         chosen.record = std::move(read[1]);
         chosen.next_slot = 'a';
     } else {
-        chosen.next_slot = slots.a && !slots.b ? 'b' : 'a';  // an empty key before one that holds something damaged
+        chosen.next_slot =
+            slots.a && !slots.b ? 'b' : 'a';  // an empty key before one that holds something damaged
     }
     return chosen;
 }
@@ -147,7 +149,8 @@ result::Result<workspace::Kept> read_kept(std::string_view json) {
     kept.changed = fields.text("changed");
     kept.binned = fields.text("binned");
     fields.need("recipe");
-    if (const Json* recipe = fields.any("recipe")) kept.recipe = store_recipe::recipe_from(*recipe, "recipe", failure);
+    if (const Json* recipe = fields.any("recipe"))
+        kept.recipe = store_recipe::recipe_from(*recipe, "recipe", failure);
     fields.finish();
     if (failure.failed()) return *failure.error;
     return kept;

@@ -7,7 +7,9 @@ namespace {
 unsigned byte_at(std::string_view text, std::size_t at) {
     return at < text.size() ? static_cast<unsigned char>(text[at]) : 0u;
 }
-bool within(unsigned byte, unsigned low, unsigned high) { return byte >= low && byte <= high; }
+bool within(unsigned byte, unsigned low, unsigned high) {
+    return byte >= low && byte <= high;
+}
 
 }  // namespace
 
@@ -38,6 +40,16 @@ bool valid(std::string_view text) {
         at += length;
     }
     return true;
+}
+
+std::string_view start_within(std::string_view text, std::size_t most_bytes) {
+    std::size_t end = 0;
+    while (end < text.size()) {
+        const std::size_t length = length_at(text, end);
+        if (length == 0 || end + length > most_bytes) break;
+        end += length;
+    }
+    return text.substr(0, end);
 }
 
 }  // namespace utf8

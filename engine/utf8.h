@@ -1,4 +1,5 @@
-// Whether bytes are UTF-8 (RFC 3629: shortest forms, no surrogates, up to U+10FFFF). Knows nothing about letters.
+// Whether bytes are UTF-8 (RFC 3629: shortest forms, no surrogates, up to U+10FFFF). Knows nothing about
+// letters.
 #pragma once
 
 #include <cstddef>
@@ -9,5 +10,7 @@ namespace utf8 {
 // Bytes of the character that starts at `at`: 1 to 4, or 0 when there is none that is well formed.
 std::size_t length_at(std::string_view text, std::size_t at);
 bool valid(std::string_view text);
+// The longest start of at most this many bytes that ends with a whole character.
+std::string_view start_within(std::string_view text, std::size_t most_bytes);
 
 }  // namespace utf8

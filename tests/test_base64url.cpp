@@ -8,9 +8,9 @@
 using result::Code;
 
 TEST_CASE("base64url: the vectors of RFC 4648 section 10, without padding") {
-    const std::pair<const char*, const char*> kRows[] = {{"", ""},          {"f", "Zg"},         {"fo", "Zm8"},
-                                                         {"foo", "Zm9v"},   {"foob", "Zm9vYg"},  {"fooba", "Zm9vYmE"},
-                                                         {"foobar", "Zm9vYmFy"}};
+    const std::pair<const char*, const char*> kRows[] = {
+        {"", ""},           {"f", "Zg"},          {"fo", "Zm8"},         {"foo", "Zm9v"},
+        {"foob", "Zm9vYg"}, {"fooba", "Zm9vYmE"}, {"foobar", "Zm9vYmFy"}};
     for (const auto& [plain, letters] : kRows) {
         CHECK(base64url::encode(plain) == letters);
         CHECK(base64url::decode(letters).value() == plain);
@@ -46,7 +46,8 @@ TEST_CASE("base64url: random bytes come back") {
     chance::Generator chance(4648);
     for (int round = 0; round < 2000; ++round) {
         std::string bytes(chance.below(40), '\0');
-        for (char& byte : bytes) byte = static_cast<char>(chance.below(256));
+        for (char& byte : bytes)
+            byte = static_cast<char>(chance.below(256));
         const std::string letters = base64url::encode(bytes);
         CHECK(letters.size() == (bytes.size() * 8 + 5) / 6);
         CHECK(base64url::decode(letters).value() == bytes);

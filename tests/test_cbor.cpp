@@ -1,4 +1,5 @@
-// The part of CBOR that links use, against the examples of RFC 8949 appendix A; the other kinds must be refused.
+// The part of CBOR that links use, against the examples of RFC 8949 appendix A; the other kinds must be
+// refused.
 #include <string>
 #include <vector>
 
@@ -25,10 +26,17 @@ Code refusal(cbor::Reader& reader) {
 }  // namespace
 
 TEST_CASE("cbor: unsigned integers are written and read as in RFC 8949 appendix A") {
-    const std::pair<std::uint64_t, const char*> kRows[] = {
-        {0, "00"},           {1, "01"},           {10, "0a"},        {23, "17"},
-        {24, "1818"},        {25, "1819"},        {100, "1864"},     {1000, "1903e8"},
-        {1000000, "1a000f4240"}, {1000000000000, "1b000000e8d4a51000"}, {UINT64_MAX, "1bffffffffffffffff"}};
+    const std::pair<std::uint64_t, const char*> kRows[] = {{0, "00"},
+                                                           {1, "01"},
+                                                           {10, "0a"},
+                                                           {23, "17"},
+                                                           {24, "1818"},
+                                                           {25, "1819"},
+                                                           {100, "1864"},
+                                                           {1000, "1903e8"},
+                                                           {1000000, "1a000f4240"},
+                                                           {1000000000000, "1b000000e8d4a51000"},
+                                                           {UINT64_MAX, "1bffffffffffffffff"}};
     for (const auto& [value, hex] : kRows) {
         cbor::Writer writer;
         writer.integer(value);
@@ -41,9 +49,12 @@ TEST_CASE("cbor: unsigned integers are written and read as in RFC 8949 appendix 
 }
 
 TEST_CASE("cbor: texts are written and read as in RFC 8949 appendix A") {
-    const std::pair<const char*, const char*> kRows[] = {{"", "60"},         {"a", "6161"},
-                                                         {"IETF", "6449455446"}, {"\"\\", "62225c"},
-                                                         {"\xC3\xBC", "62c3bc"}, {"\xE6\xB0\xB4", "63e6b0b4"},
+    const std::pair<const char*, const char*> kRows[] = {{"", "60"},
+                                                         {"a", "6161"},
+                                                         {"IETF", "6449455446"},
+                                                         {"\"\\", "62225c"},
+                                                         {"\xC3\xBC", "62c3bc"},
+                                                         {"\xE6\xB0\xB4", "63e6b0b4"},
                                                          {"\xF0\x90\x85\x91", "64f0908591"}};
     for (const auto& [text, hex] : kRows) {
         cbor::Writer writer;
@@ -74,7 +85,8 @@ TEST_CASE("cbor: arrays are written and read as in RFC 8949 appendix A") {
 
     cbor::Writer long_one;  // [1, 2, … 25]
     long_one.array(25);
-    for (std::uint64_t i = 1; i <= 25; ++i) long_one.integer(i);
+    for (std::uint64_t i = 1; i <= 25; ++i)
+        long_one.integer(i);
     CHECK(long_one.bytes() == bytes_of("98190102030405060708090a0b0c0d0e0f101112131415161718181819"));
 
     const std::string none = bytes_of("80");
@@ -84,10 +96,28 @@ TEST_CASE("cbor: arrays are written and read as in RFC 8949 appendix A") {
 }
 
 TEST_CASE("cbor: the other kinds of RFC 8949 appendix A are refused, whatever is asked for") {
-    const char* kOthers[] = {"20",     "29",         "3863",       "3903e7",   "f90000", "f93c00",
-                             "fb3ff199999999999a", "fa47c35000", "f4",       "f5",     "f6",     "f7",
-                             "40",     "4401020304", "a0",         "a201020304", "a26161016162820203",
-                             "c074323031332d30332d32315432303a30343a30305a", "c11a514b67b0", "d74401020304", "1c", "1e"};
+    const char* kOthers[] = {"20",
+                             "29",
+                             "3863",
+                             "3903e7",
+                             "f90000",
+                             "f93c00",
+                             "fb3ff199999999999a",
+                             "fa47c35000",
+                             "f4",
+                             "f5",
+                             "f6",
+                             "f7",
+                             "40",
+                             "4401020304",
+                             "a0",
+                             "a201020304",
+                             "a26161016162820203",
+                             "c074323031332d30332d32315432303a30343a30305a",
+                             "c11a514b67b0",
+                             "d74401020304",
+                             "1c",
+                             "1e"};
     for (const char* hex : kOthers) {
         INFO("hex: ", std::string(hex));
         const std::string bytes = bytes_of(hex);
@@ -109,7 +139,9 @@ TEST_CASE("cbor: only shortest heads and told lengths are read (RFC 8949 section
         reader.integer();
         CHECK(refusal(reader) == Code::link_not_canonical);
     }
-    for (const char* hex : {"7801" "61", "7f6161ff"}) {
+    for (const char* hex : {"7801"
+                            "61",
+                            "7f6161ff"}) {
         const std::string bytes = bytes_of(hex);
         cbor::Reader reader(bytes);
         reader.text(80);
@@ -177,8 +209,11 @@ TEST_CASE("cbor: random integers take the fewest bytes and come back") {
         const std::uint64_t value = chance.next() >> chance.below(64);
         cbor::Writer writer;
         writer.integer(value);
-        const std::size_t expected =
-            value < 24 ? 1 : value < 0x100 ? 2 : value < 0x10000 ? 3 : value < 0x100000000 ? 5 : 9;
+        const std::size_t expected = value < 24            ? 1
+                                     : value < 0x100       ? 2
+                                     : value < 0x10000     ? 3
+                                     : value < 0x100000000 ? 5
+                                                           : 9;
         CHECK(writer.bytes().size() == expected);
         cbor::Reader reader(writer.bytes());
         CHECK(reader.integer() == value);

@@ -16,7 +16,9 @@ std::string sheet_of(const workspace::Recipe& recipe, const words::Table& words 
     return documents::batch_sheet(recipe, analysis::of(recipe, catalogue), catalogue, words).value();
 }
 
-bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+bool holds(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
 
 workspace::Recipe two_lines() {
     workspace::Recipe recipe;
@@ -53,7 +55,7 @@ TEST_CASE("documents: the batch sheet shows the recipe with its grams") {
     const std::string sheet = sheet_of(two_lines());
     CHECK(holds(sheet, "<h1>Harvest-supper body oil</h1>"));
     CHECK(holds(sheet, "Body oil"));
-    CHECK(holds(sheet, ">33.3<"));    // grams, in steps of 0.1
+    CHECK(holds(sheet, ">33.3<"));  // grams, in steps of 0.1
     CHECK(holds(sheet, ">66.7<"));
     CHECK(holds(sheet, ">33.3333<"));  // percent in full
     CHECK(holds(sheet, ">33.3000<"));  // and what 33.3 g really are
@@ -68,7 +70,8 @@ TEST_CASE("documents: the shipped recipes have a sheet with every line, phase, s
         CHECK_FALSE(holds(sheet, "[["));  // a word that is not in the table
         for (const formula::Line& line : recipe.formula.lines)
             CHECK(holds(sheet, ">" + workspace::display_name(catalogue, line) + "</th>"));
-        for (const formula::Phase& phase : recipe.formula.phases) CHECK(holds(sheet, "<h3>Phase " + phase.id + "</h3>"));
+        for (const formula::Phase& phase : recipe.formula.phases)
+            CHECK(holds(sheet, "<h3>Phase " + phase.id + "</h3>"));
         CHECK(std::count(sheet.begin(), sheet.end(), '\n') > 40);
         for (const batch::Containers& kind : recipe.batch.containers)
             CHECK(holds(sheet, find_container(catalogue, kind.id)->name));
@@ -82,7 +85,8 @@ TEST_CASE("documents: temperatures, loss, division and rounding are told") {
     recipe.batch = support::containers({{"tin_30ml", 3, quantity::Mass{245000}, {}}}, 1000);
     recipe.batch.loss = quantity::Percent{35000};
     const std::string sheet = sheet_of(recipe);
-    for (const char* part : {"62.5", "40 °C", "3.5 %", "0.1 g", "73.5 g", "76.16", "76.2 g", "3 × ", "24.5 g each"}) {
+    for (const char* part :
+         {"62.5", "40 °C", "3.5 %", "0.1 g", "73.5 g", "76.16", "76.2 g", "3 × ", "24.5 g each"}) {
         INFO("part: ", std::string(part));
         CHECK(holds(sheet, part));
     }
@@ -105,7 +109,8 @@ TEST_CASE("documents: what a person wrote cannot become markup") {
     recipe.notes = hostile + "\n" + hostile;
     recipe.formula.lines[0] = {"", hostile, {100000}, false, "A", false, {}};
     recipe.formula.phases[0].id = "<i>";
-    for (formula::Line& line : recipe.formula.lines) line.phase = "<i>";
+    for (formula::Line& line : recipe.formula.lines)
+        line.phase = "<i>";
     recipe.steps = {{"<i>", hostile, 5}};
     recipe.batch.containers = {{hostile, 1, quantity::Mass{10000}, {}}};
     const std::string sheet = sheet_of(recipe);
@@ -138,18 +143,21 @@ TEST_CASE("documents: water brings the caution about preservatives, and only wat
     wet.formula.lines[0].ingredient = "water";
     const std::string sheet = sheet_of(wet);
     CHECK(holds(sheet, caution));
-    CHECK(holds(sheet, markup::escape(words::say(shipped::english(), "sheet.findings"))));  // and a stop beside it
+    CHECK(holds(sheet,
+                markup::escape(words::say(shipped::english(), "sheet.findings"))));  // and a stop beside it
 }
 
 TEST_CASE("documents: without a batch there is no sheet, but the reason") {
     workspace::Recipe recipe = two_lines();
     recipe.batch = {};
     const catalogue::Catalogue& catalogue = shipped::presets().catalogue;
-    const auto none = documents::batch_sheet(recipe, analysis::of(recipe, catalogue), catalogue, shipped::english());
+    const auto none =
+        documents::batch_sheet(recipe, analysis::of(recipe, catalogue), catalogue, shipped::english());
     CHECK(none.error().code == result::Code::amount_missing);
     recipe = two_lines();
     recipe.formula.lines[1] = support::line("olive", 600000);
-    const auto sum = documents::batch_sheet(recipe, analysis::of(recipe, catalogue), catalogue, shipped::english());
+    const auto sum =
+        documents::batch_sheet(recipe, analysis::of(recipe, catalogue), catalogue, shipped::english());
     CHECK(sum.error().code == result::Code::sum_not_hundred);
     CHECK(sum.error().detail == "93.3333");
 }

@@ -11,7 +11,9 @@ namespace {
 
 using store_json::Json;
 
-door::Answer ask(std::string_view verb, std::string_view input) { return door::run(verb, input, shipped::presets()); }
+door::Answer ask(std::string_view verb, std::string_view input) {
+    return door::run(verb, input, shipped::presets());
+}
 
 Json tree(const door::Answer& answer) {
     CHECK(answer.exit_code == 0);
@@ -19,10 +21,13 @@ Json tree(const door::Answer& answer) {
     return store_json::parse(answer.out).value();
 }
 
-std::int64_t grid(const Json& value) { return decimal::from_double(value.get<double>()).value(); }
+std::int64_t grid(const Json& value) {
+    return decimal::from_double(value.get<double>()).value();
+}
 
 std::string recipe_of(const std::string& lines, const std::string& batch) {
-    return R"({"tarebench":1,"kind":"formula","title":"T","product":"salve","lines":[)" + lines + R"(],"batch":{)" + batch + "}}";
+    return R"({"tarebench":1,"kind":"formula","title":"T","product":"salve","lines":[)" + lines +
+           R"(],"batch":{)" + batch + "}}";
 }
 
 // One line "place: what is wrong" and nothing else.
@@ -38,8 +43,10 @@ void check_refused(const door::Answer& answer, const std::string& beginning) {
 }  // namespace
 
 TEST_CASE("door: batch turns percent into grams that add up") {
-    const door::Answer answer = ask("batch", recipe_of(R"({"ingredient":"beeswax_yellow","percent":22.5},{"ingredient":"jojoba","rest":true})",
-                                                       R"("grams":250,"division_g":0.1)"));
+    const door::Answer answer =
+        ask("batch",
+            recipe_of(R"({"ingredient":"beeswax_yellow","percent":22.5},{"ingredient":"jojoba","rest":true})",
+                      R"("grams":250,"division_g":0.1)"));
     const Json out = tree(answer);
     CHECK(out["total_g"] == 250);
     CHECK(out["division_g"] == 0.1);
@@ -53,7 +60,8 @@ TEST_CASE("door: batch turns percent into grams that add up") {
     CHECK(answer.out.find("22.5,") != std::string::npos);  // as short as it was written
 }
 
-TEST_CASE("door: every shipped recipe has a batch whose lines add to the total exactly, each within a division") {
+TEST_CASE(
+    "door: every shipped recipe has a batch whose lines add to the total exactly, each within a division") {
     for (const auto& [name, recipe] : shipped::presets().recipes) {
         CAPTURE(name);
         const Json out = tree(ask("batch", store::write_recipe(recipe)));
@@ -62,7 +70,8 @@ TEST_CASE("door: every shipped recipe has a batch whose lines add to the total e
         CHECK(out["lines"].size() == recipe.formula.lines.size());
         for (const Json& line : out["lines"]) {
             sum += grid(line["grams"]);
-            const std::int64_t share = decimal::scale_nearest(total, grid(line["percent"]), quantity::kHundred.grid);
+            const std::int64_t share =
+                decimal::scale_nearest(total, grid(line["percent"]), quantity::kHundred.grid);
             CHECK(std::abs(grid(line["grams"]) - share) <= division);
             CHECK(grid(line["grams"]) % division == 0);
         }
@@ -71,7 +80,8 @@ TEST_CASE("door: every shipped recipe has a batch whose lines add to the total e
 }
 
 TEST_CASE("door: a batch that is no multiple of the division says what was asked") {
-    const Json out = tree(ask("batch", recipe_of(R"({"name":"Plum kernel oil","percent":100})", R"("grams":10.55,"division_g":0.1)")));
+    const Json out = tree(ask("batch", recipe_of(R"({"name":"Plum kernel oil","percent":100})",
+                                                 R"("grams":10.55,"division_g":0.1)")));
     CHECK(out["total_g"] == 10.6);
     CHECK(out["asked_g"] == 10.55);
     CHECK(out["lines"][0]["name"] == "Plum kernel oil");
@@ -79,7 +89,8 @@ TEST_CASE("door: a batch that is no multiple of the division says what was asked
 }
 
 TEST_CASE("door: a formula without a rest line that does not add to 100 is refused with its sum") {
-    const std::string recipe = recipe_of(R"({"ingredient":"shea","percent":50},{"ingredient":"jojoba","percent":47.5})", R"("grams":250)");
+    const std::string recipe = recipe_of(
+        R"({"ingredient":"shea","percent":50},{"ingredient":"jojoba","percent":47.5})", R"("grams":250)");
     for (const char* verb : {"batch", "sheet"}) {
         const door::Answer answer = ask(verb, recipe);
         check_refused(answer, "lines: ");
@@ -110,10 +121,14 @@ TEST_CASE("door: sheet prints the page itself") {
 TEST_CASE("door: bad input is one line with its place, exit code 2 and nothing printed") {
     check_refused(ask("batch", ""), "character 1: ");
     check_refused(ask("batch", "[]"), "recipe: ");
-    check_refused(ask("batch", recipe_of(R"({"ingredient":"shea","percent":33.33333})", "")), "lines[0].percent: ");
+    check_refused(ask("batch", recipe_of(R"({"ingredient":"shea","percent":33.33333})", "")),
+                  "lines[0].percent: ");
     check_refused(ask("batch", recipe_of(R"({"ingredient":"shea","percent":100})", "")), "batch: ");
-    check_refused(ask("batch", recipe_of(R"({"ingredient":"shea","percent":100})", R"("people":12,"each":2)")), "batch.people: ");
-    check_refused(ask("batch", recipe_of(R"({"ingredient":"shea","percent":100})", R"("containers":[{"id":"bucket","count":1}])")),
+    check_refused(
+        ask("batch", recipe_of(R"({"ingredient":"shea","percent":100})", R"("people":12,"each":2)")),
+        "batch.people: ");
+    check_refused(ask("batch", recipe_of(R"({"ingredient":"shea","percent":100})",
+                                         R"("containers":[{"id":"bucket","count":1}])")),
                   "batch.containers[0]");
     check_refused(ask("link", "{}"), "recipe: ");
     check_refused(ask("open", ""), "link: ");
@@ -122,7 +137,9 @@ TEST_CASE("door: bad input is one line with its place, exit code 2 and nothing p
 }
 
 TEST_CASE("door: what a file says cannot break the line or reach the terminal") {
-    check_refused(ask("batch", recipe_of(R"({"ingredient":"shea","percent":100,"a\u001b[2J\n\u009bx":1})", "")), "lines[0].a [2J");
+    check_refused(
+        ask("batch", recipe_of(R"({"ingredient":"shea","percent":100,"a\u001b[2J\n\u009bx":1})", "")),
+        "lines[0].a [2J");
     check_refused(ask("batch", R"({"tarebench":1,"kind":"x\u0000\n\ny"})"), "kind: ");
 }
 
@@ -135,5 +152,6 @@ TEST_CASE("door: an unknown verb, none, or a file that is not there name what ca
 }
 
 TEST_CASE("door: without a table of words the code stands for the sentence") {
-    CHECK(door::refuse({result::Code::rest_twice, "lines[1].rest", ""}, {}).err == "lines[1].rest: rest_twice\n");
+    CHECK(door::refuse({result::Code::rest_twice, "lines[1].rest", ""}, {}).err ==
+          "lines[1].rest: rest_twice\n");
 }

@@ -11,7 +11,8 @@ TEST_CASE("markup: a page is written by opening, filling and closing") {
     page.leaf("h1", "Orchard lip balm");
     page.close();
     page.close();
-    CHECK(page.finish() == "<!doctype html>\n<html lang=\"en\"><body><h1>Orchard lip balm</h1>\n</body>\n</html>\n");
+    CHECK(page.finish() ==
+          "<!doctype html>\n<html lang=\"en\"><body><h1>Orchard lip balm</h1>\n</body>\n</html>\n");
 }
 
 TEST_CASE("markup: what is still open at the end is closed, innermost first") {
@@ -39,7 +40,9 @@ TEST_CASE("markup: elements that hold nothing have no closing tag") {
 }
 
 TEST_CASE("markup: control characters and broken UTF-8 become the replacement character") {
-    CHECK(markup::escape(std::string("a\0b", 3)) == "a\xEF\xBF\xBD" "b");
+    CHECK(markup::escape(std::string("a\0b", 3)) ==
+          "a\xEF\xBF\xBD"
+          "b");
     CHECK(markup::escape("a\x1B[2J") == "a\xEF\xBF\xBD[2J");
     CHECK(markup::escape("a\xC3") == "a\xEF\xBF\xBD");
     CHECK(markup::escape("line\nline\tend \xC3\xBC") == "line\nline\tend \xC3\xBC");

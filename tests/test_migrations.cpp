@@ -22,19 +22,26 @@ result::Result<Json> tint_becomes_list(Json document) {
     document["tint"] = list;
     return document;
 }
-result::Result<Json> cannot(Json) { return {Code::field_missing, "colour"}; }
+result::Result<Json> cannot(Json) {
+    return {Code::field_missing, "colour"};
+}
 
-Json tree(const char* text) { return store_json::parse(text).value(); }
+Json tree(const char* text) {
+    return store_json::parse(text).value();
+}
 
 }  // namespace
 
 TEST_CASE("migrations: a document is lifted step by step from its own format to today's") {
     const std::vector<store_migrations::Step> steps{colour_becomes_tint, tint_becomes_list};
-    const auto first = store_migrations::lifted(tree(R"({"tarebench":1,"kind":"formula","colour":"straw"})"), "formula", "", steps);
+    const auto first = store_migrations::lifted(tree(R"({"tarebench":1,"kind":"formula","colour":"straw"})"),
+                                                "formula", "", steps);
     CHECK(first.value()["tint"].dump() == R"(["straw"])");
-    const auto second = store_migrations::lifted(tree(R"({"tarebench":2,"kind":"formula","tint":"straw"})"), "formula", "", steps);
+    const auto second = store_migrations::lifted(tree(R"({"tarebench":2,"kind":"formula","tint":"straw"})"),
+                                                 "formula", "", steps);
     CHECK(second.value()["tint"].dump() == R"(["straw"])");
-    const auto third = store_migrations::lifted(tree(R"({"tarebench":3,"kind":"formula","tint":["straw"]})"), "formula", "", steps);
+    const auto third = store_migrations::lifted(tree(R"({"tarebench":3,"kind":"formula","tint":["straw"]})"),
+                                                "formula", "", steps);
     CHECK(third.value()["tint"].dump() == R"(["straw"])");
 }
 
@@ -77,9 +84,11 @@ TEST_CASE("migrations: the frozen recipe of format 1 reads with everything in it
     CHECK(recipe.own[0].names.at("de") == "Ringelblumenöl");
     CHECK(recipe.own[0].based_on == "sunflower");
     CHECK(recipe.own[0].density->value.density == quantity::Density{9200});
-    CHECK(recipe.own[0].parts == std::vector<catalogue::Part>{{"sunflower", {980000}}, {"marigold_petals", {20000}}});
+    CHECK(recipe.own[0].parts ==
+          std::vector<catalogue::Part>{{"sunflower", {980000}}, {"marigold_petals", {20000}}});
     CHECK(recipe.own[0].own);
-    CHECK(recipe.own[1].analysis->constituents.at("camphor") == catalogue::Content{{}, {}, quantity::Percent{5000}});
+    CHECK(recipe.own[1].analysis->constituents.at("camphor") ==
+          catalogue::Content{{}, {}, quantity::Percent{5000}});
     CHECK(recipe.own[1].max_percent.at("5A") == quantity::Percent{12000});
     CHECK(recipe.own[1].standing == source::Standing::supplier);
     CHECK(recipe.steps[0] == formula::Step{"A", "Melt and hold.", 20});
@@ -101,7 +110,8 @@ TEST_CASE("migrations: the other frozen files of format 1 read") {
     CHECK(amounts.batch.grams == quantity::grams(250));
     CHECK(amounts.batch.people == 12);
     CHECK(amounts.batch.each == 2);
-    CHECK(amounts.batch.stock == std::vector<batch::Stock>{{"sunflower_ho", {4105000}}, {"jojoba", {140000}}});
+    CHECK(amounts.batch.stock ==
+          std::vector<batch::Stock>{{"sunflower_ho", {4105000}}, {"jojoba", {140000}}});
 
     const workspace::Kept kept = store::read_kept(shipped::data("v1_kept.json")).value();
     CHECK(kept.id == "r-7f3a");

@@ -1,5 +1,5 @@
-// Thousands of random recipes, fixed seeds: what is written as file, record or link comes back field by field, and
-// what is damaged is never read.
+// Thousands of random recipes, fixed seeds: what is written as file, record or link comes back field by
+// field, and what is damaged is never read.
 #include <set>
 #include <string>
 
@@ -14,8 +14,10 @@ namespace {
 
 using workspace::Recipe;
 
-const char* const kWords[] = {"plum", "hazel", "Ringelblume", "\xE3\x83\x90\xE3\x83\xBC\xE3\x83\xA0", "a \"b\" \\ c",
-                              "<b>&amp;", "#70", "tab\there", "line\nbreak", "\xF0\x9F\xAB\x99"};
+const char* const kWords[] = {
+    "plum",         "hazel",           "Ringelblume", "\xE3\x83\x90\xE3\x83\xBC\xE3\x83\xA0",
+    "a \"b\" \\ c", "<b>&amp;",        "#70",         "tab\there",
+    "line\nbreak",  "\xF0\x9F\xAB\x99"};
 
 std::string word(chance::Generator& chance) {
     std::string out = kWords[chance.below(10)];
@@ -23,7 +25,9 @@ std::string word(chance::Generator& chance) {
     return out;
 }
 
-quantity::Percent percent(chance::Generator& chance) { return {chance.between(0, 1'000'000)}; }
+quantity::Percent percent(chance::Generator& chance) {
+    return {chance.between(0, 1'000'000)};
+}
 
 catalogue::Ingredient random_own(chance::Generator& chance, std::size_t index) {
     catalogue::Ingredient own;
@@ -36,14 +40,18 @@ catalogue::Ingredient random_own(chance::Generator& chance, std::size_t index) {
     if (chance.below(2) == 0) own.inci["eu"] = word(chance);
     if (chance.below(3) == 0) own.inci["us"] = word(chance);
     if (chance.below(2) == 0)
-        own.density = source::Sourced<catalogue::DensityAt>{{{chance.between(1, 15000)}, {}}, own.source, own.standing};
+        own.density =
+            source::Sourced<catalogue::DensityAt>{{{chance.between(1, 15000)}, {}}, own.source, own.standing};
     if (chance.below(3) == 0) own.max_percent["lip_balm"] = percent(chance);
     if (chance.below(3) == 0) own.max_percent["5A"] = percent(chance);
     if (chance.below(3) == 0) own.based_on = "sunflower";
-    for (std::uint64_t parts = chance.below(3); parts > 0; --parts) own.parts.push_back({word(chance), percent(chance)});
+    for (std::uint64_t parts = chance.below(3); parts > 0; --parts)
+        own.parts.push_back({word(chance), percent(chance)});
     if (chance.below(3) == 0) {
-        own.analysis = catalogue::LotAnalysis{"L-" + std::to_string(chance.below(99)), "2026-08-01", word(chance), {}};
-        if (chance.below(2) == 0) own.analysis->constituents["linalool"] = {percent(chance), percent(chance), percent(chance)};
+        own.analysis =
+            catalogue::LotAnalysis{"L-" + std::to_string(chance.below(99)), "2026-08-01", word(chance), {}};
+        if (chance.below(2) == 0)
+            own.analysis->constituents["linalool"] = {percent(chance), percent(chance), percent(chance)};
         if (chance.below(2) == 0) own.analysis->constituents["camphor"] = {{}, {}, percent(chance)};
     }
     if (chance.below(4) == 0) own.names = {{"de", word(chance)}, {"en", own.name}};
@@ -55,7 +63,10 @@ batch::Request random_amounts(chance::Generator& chance, const catalogue::Catalo
     request.amount = static_cast<batch::Amount>(chance.below(5));
     if (chance.below(2) == 0) request.grams.grid = chance.between(0, 100'000'000);
     for (std::uint64_t kinds = chance.below(3); kinds > 0; --kinds) {
-        batch::Containers some{catalogue.containers[chance.below(catalogue.containers.size())].id, chance.between(0, 300), {}, {}};
+        batch::Containers some{catalogue.containers[chance.below(catalogue.containers.size())].id,
+                               chance.between(0, 300),
+                               {},
+                               {}};
         if (chance.below(4) == 0) some.id = word(chance);
         if (chance.below(2) == 0) some.fill_g = quantity::Mass{chance.between(0, 2'000'000)};
         if (chance.below(2) == 0) some.fill_percent = percent(chance);
@@ -65,7 +76,9 @@ batch::Request random_amounts(chance::Generator& chance, const catalogue::Catalo
     if (chance.below(3) == 0) request.each = chance.between(0, 4);
     std::set<std::string> stocked;
     for (std::uint64_t entries = chance.below(3); entries > 0; --entries) {
-        const std::string name = chance.below(2) == 0 ? word(chance) : catalogue.ingredients[chance.below(catalogue.ingredients.size())].id;
+        const std::string name = chance.below(2) == 0
+                                     ? word(chance)
+                                     : catalogue.ingredients[chance.below(catalogue.ingredients.size())].id;
         if (stocked.insert(name).second) request.stock.push_back({name, {chance.between(0, 5'000'000)}});
     }
     if (chance.below(2) == 0) request.loss = quantity::Percent{chance.between(0, 999'999)};
@@ -77,7 +90,8 @@ batch::Request random_amounts(chance::Generator& chance, const catalogue::Catalo
 Recipe random_everything(chance::Generator& chance, const catalogue::Catalogue& catalogue) {
     Recipe recipe = support::random_recipe(chance, catalogue);
     if (chance.below(2) == 0) recipe.title = word(chance);
-    for (std::uint64_t own = chance.below(4); own > 0; --own) recipe.own.push_back(random_own(chance, recipe.own.size()));
+    for (std::uint64_t own = chance.below(4); own > 0; --own)
+        recipe.own.push_back(random_own(chance, recipe.own.size()));
     for (formula::Line& line : recipe.formula.lines) {
         if (!recipe.own.empty() && chance.below(6) == 0) {
             line.ingredient = recipe.own[chance.below(recipe.own.size())].id;
@@ -180,7 +194,8 @@ TEST_CASE("round trips: a link with bits turned over is never read") {
             std::string changed = bytes;
             for (std::uint64_t flips = 1 + chance.below(4); flips > 0; --flips) {
                 const std::size_t at = chance.below(changed.size());
-                changed[at] = static_cast<char>(static_cast<unsigned char>(changed[at]) ^ (1u << chance.below(8)));
+                changed[at] =
+                    static_cast<char>(static_cast<unsigned char>(changed[at]) ^ (1u << chance.below(8)));
             }
             if (changed == bytes) continue;
             CHECK_FALSE(share::read("#" + base64url::encode(changed), shelf).ok());
@@ -198,10 +213,18 @@ TEST_CASE("round trips: a link with letters changed, left out, doubled or swappe
             std::string changed = link;
             const std::size_t at = 1 + chance.below(link.size() - 1);
             switch (chance.below(4)) {
-                case 0: changed[at] = kLetters[chance.below(64)]; break;
-                case 1: changed.erase(at, 1 + chance.below(5)); break;
-                case 2: changed.insert(at, 1, kLetters[chance.below(64)]); break;
-                default: std::swap(changed[at], changed[1 + chance.below(link.size() - 1)]); break;
+                case 0:
+                    changed[at] = kLetters[chance.below(64)];
+                    break;
+                case 1:
+                    changed.erase(at, 1 + chance.below(5));
+                    break;
+                case 2:
+                    changed.insert(at, 1, kLetters[chance.below(64)]);
+                    break;
+                default:
+                    std::swap(changed[at], changed[1 + chance.below(link.size() - 1)]);
+                    break;
             }
             if (changed == link) continue;
             CAPTURE(link);

@@ -1,19 +1,19 @@
-// Links: everything of a recipe goes there and back, a usual one is short, and what is not whole is refused with the
-// reason that helps. Longer runs over random recipes are in test_round_trips.cpp.
-#include <functional>
+// Links: everything of a recipe goes there and back, a usual one is short, and what is not whole is refused
+// with the reason that helps. Longer runs over random recipes are in test_round_trips.cpp.
 #include <sstream>
 #include <string>
 
 #include "doctest/doctest.h"
 #include "engine/base64url.h"
-#include "engine/cbor.h"
-#include "engine/checksum.h"
 #include "engine/share.h"
-#include "engine/share_figure.h"
+#include "sealed_link.h"
 #include "shipped.h"
 #include "support.h"
 
 using result::Code;
+using sealed_link::link_of;
+using sealed_link::link_with;
+using sealed_link::sealed;
 
 namespace {
 
@@ -31,38 +31,15 @@ workspace::Recipe salve() {
     return recipe;
 }
 
-std::string sealed(std::string bytes) {
-    const std::uint32_t sum = checksum::crc32(bytes);
-    for (int shift = 24; shift >= 0; shift -= 8) bytes += static_cast<char>((sum >> shift) & 0xFFu);
-    return "#" + base64url::encode(bytes);
-}
-
-// A link around a body that a test writes by hand.
-std::string link_of(const std::function<void(cbor::Writer&)>& body, unsigned char version = share::kVersion) {
-    cbor::Writer writer;
-    body(writer);
-    return sealed(std::string(1, static_cast<char>(version)) + writer.bytes());
-}
-
-// The smallest body, then `more` items of the recipe array.
-std::string link_with(std::uint64_t items, const std::function<void(cbor::Writer&)>& more) {
-    return link_of([&](cbor::Writer& writer) {
-        writer.array(items);
-        writer.text("Salve");
-        writer.integer(1);
-        writer.integer(4);
-        more(writer);
-    });
-}
-
 Code refusal(std::string_view link) {
     const auto read = share::read(link, shelf());
     REQUIRE_FALSE(read.ok());
     return read.error().code;
 }
 
-// Twelve lines with the dearest numbers a link may have to carry: link numbers of two bytes, percents of two decimals
-// over 2.55, a rest line, two phases with both temperatures, a title of 20 letters, containers, loss, division.
+// Twelve lines with the dearest numbers a link may have to carry: link numbers of two bytes, percents of two
+// decimals over 2.55, a rest line, two phases with both temperatures, a title of 20 letters, containers,
+// loss, division.
 struct Worst {
     catalogue::Catalogue catalogue;
     workspace::Recipe recipe;
@@ -75,14 +52,16 @@ Worst worst(std::uint32_t first_number, std::uint32_t container_number, std::int
     product.id = "bath_oil";
     product.number = 17;
     made.catalogue.products = {product};
-    made.catalogue.containers = {support::container("jar", container_number, 60 * decimal::kOne, 55 * decimal::kOne)};
+    made.catalogue.containers = {
+        support::container("jar", container_number, 60 * decimal::kOne, 55 * decimal::kOne)};
     std::vector<formula::Line> lines;
     for (std::uint32_t i = 0; i < 12; ++i) {
         std::string id = "ingredient_";
         id += static_cast<char>('a' + i);
         made.catalogue.ingredients.push_back(
             support::ingredient(id, first_number + i, id, "liquid_oil", catalogue::Phase::oil, 9200));
-        lines.push_back(support::line(id, (300 + 11 * static_cast<std::int64_t>(i)) * 100, i < 11 ? "A" : "B"));
+        lines.push_back(
+            support::line(id, (300 + 11 * static_cast<std::int64_t>(i)) * 100, i < 11 ? "A" : "B"));
     }
     lines[4] = support::rest("ingredient_e");
     made.recipe.formula = support::formula_of(lines);
@@ -137,21 +116,24 @@ TEST_CASE("share: the frozen links of version 1 read as the frozen files, for ev
         CAPTURE(file);
         const workspace::Recipe recipe = store::read_recipe(shipped::data(file)).value();
         CHECK(share::read(link, shipped::presets().catalogue).value() == recipe);
-        CHECK(share::write(recipe, shipped::presets().catalogue).value() == link);  // while version 1 is what is written
+        CHECK(share::write(recipe, shipped::presets().catalogue).value() ==
+              link);  // while version 1 is what is written
     }
     CHECK(count >= 4);
 }
 
 TEST_CASE("share: a whole address, the text alone and space around it read alike") {
     const std::string link = share::write(salve(), shelf()).value();
-    for (const std::string& given : {link, link.substr(1), "https://hollow-lane.example/bench/" + link, "  " + link + " \r\n",
-                                     "file:///home/me/tarebench.html" + link, "\t" + link.substr(1) + "\n"})
+    for (const std::string& given :
+         {link, link.substr(1), "https://hollow-lane.example/bench/" + link, "  " + link + " \r\n",
+          "file:///home/me/tarebench.html" + link, "\t" + link.substr(1) + "\n"})
         CHECK(share::read(given, shelf()).value() == salve());
 }
 
 TEST_CASE("share: a link uses only letters that survive in a message, and none of them is a full stop") {
     const std::string link = share::write(salve(), shelf()).value();
-    CHECK(link.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_", 1) == std::string::npos);
+    CHECK(link.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_", 1) ==
+          std::string::npos);
 }
 
 TEST_CASE("share: a number the catalogue does not know becomes a named line that keeps its percent") {
@@ -171,7 +153,8 @@ TEST_CASE("share: a number the catalogue does not know becomes a named line that
     }
 }
 
-TEST_CASE("share: an id the sender's catalogue does not know travels as text and is known where it is known") {
+TEST_CASE(
+    "share: an id the sender's catalogue does not know travels as text and is known where it is known") {
     catalogue::Catalogue older = shelf();
     std::erase_if(older.ingredients, [](const auto& one) { return one.id == "shea"; });
     const std::string link = share::write(salve(), older).value();
@@ -190,8 +173,10 @@ TEST_CASE("share: an own ingredient goes before a shipped one of the same id") {
 }
 
 TEST_CASE("share: every beginning of a link is called cut short") {
-    for (const std::string& link : {share::write(salve(), shelf()).value(),
-                                    share::write(store::read_recipe(shipped::data("v1_recipe_everything.json")).value(), shelf()).value()})
+    for (const std::string& link :
+         {share::write(salve(), shelf()).value(),
+          share::write(store::read_recipe(shipped::data("v1_recipe_everything.json")).value(), shelf())
+              .value()})
         for (std::size_t length = 2; length < link.size(); ++length) {
             CAPTURE(length);
             CHECK(refusal(link.substr(0, length)) == Code::link_truncated);
@@ -204,7 +189,8 @@ TEST_CASE("share: a link with one bit changed is never read, and mostly called a
     int altered = 0, truncated = 0;
     for (std::size_t bit = 0; bit < 8 * bytes.size(); ++bit) {
         std::string changed = bytes;
-        changed[bit / 8] = static_cast<char>(static_cast<unsigned char>(changed[bit / 8]) ^ (1u << (bit % 8)));
+        changed[bit / 8] =
+            static_cast<char>(static_cast<unsigned char>(changed[bit / 8]) ^ (1u << (bit % 8)));
         const Code code = refusal("#" + base64url::encode(changed));
         CHECK((code == Code::link_altered || code == Code::link_truncated));
         (code == Code::link_altered ? altered : truncated) += 1;
@@ -242,8 +228,10 @@ TEST_CASE("share: a newer version says so, and which") {
 }
 
 TEST_CASE("share: what never was a link of ours says that") {
-    for (const char* text : {"", "#", "  ", "hello", "#section-4", "#top", "#About", "#Back-to-top", "https://hollow-lane.example/", "https://hollow-lane.example/#",
-                             "Dear Anna, look at this", "\xC3\xBC\xC3\xBC\xC3\xBC", "#!/page/2", "{\"tarebench\":1}"}) {
+    for (const char* text :
+         {"", "#", "  ", "hello", "#section-4", "#top", "#About", "#Back-to-top",
+          "https://hollow-lane.example/", "https://hollow-lane.example/#", "Dear Anna, look at this",
+          "\xC3\xBC\xC3\xBC\xC3\xBC", "#!/page/2", "{\"tarebench\":1}"}) {
         INFO("text: ", std::string(text));
         CHECK(refusal(text) == Code::link_not_ours);
     }
@@ -252,9 +240,11 @@ TEST_CASE("share: what never was a link of ours says that") {
 
 TEST_CASE("share: the same recipe packed in another way is refused") {
     CHECK(share::read(link_with(3, [](cbor::Writer&) {}), shelf()).ok());
-    CHECK(refusal(link_with(4, [](cbor::Writer& w) { w.array(0); })) == Code::link_not_canonical);  // said, but empty
+    CHECK(refusal(link_with(4, [](cbor::Writer& w) { w.array(0); })) ==
+          Code::link_not_canonical);  // said, but empty
     CHECK(refusal(link_with(7, [](cbor::Writer& w) {
-              for (int i = 0; i < 3; ++i) w.array(0);
+              for (int i = 0; i < 3; ++i)
+                  w.array(0);
               w.text("");
           })) == Code::link_not_canonical);
     // 10 % in steps of 0.1 % where whole percents do, a head longer than its value, bytes behind the end.
@@ -283,170 +273,6 @@ TEST_CASE("share: the same recipe packed in another way is refused") {
     }
 }
 
-TEST_CASE("share: hostile content is refused, well packed as it may be") {
-    const auto batch_of = [](const std::function<void(cbor::Writer&)>& batch) {
-        return link_with(5, [&](cbor::Writer& w) {
-            w.array(0);
-            batch(w);
-        });
-    };
-    const auto phase_of = [](std::initializer_list<std::uint64_t> items) {
-        const std::vector<std::uint64_t> held = items;
-        return link_with(4, [held](cbor::Writer& w) {
-            w.array(1);
-            w.array(held.size());
-            for (const std::uint64_t item : held) w.integer(item);
-        });
-    };
-    const std::pair<const char*, std::string> kRows[] = {
-        {"more items than a recipe has", link_with(13, [](cbor::Writer&) {})},
-        {"a title of 100 bytes", link_of([](cbor::Writer& w) {
-             w.array(3);
-             w.text(std::string(100, 'x'));
-             w.integer(1);
-             w.integer(4);
-         })},
-        {"a title that is no text", link_of([](cbor::Writer& w) {
-             w.array(3);
-             w.integer(1);
-             w.integer(1);
-             w.integer(4);
-         })},
-        {"a title that is not UTF-8", sealed(std::string("\x01\x83\x61\xFF\x01\x04", 6))},
-        {"a title longer than the link", sealed(std::string("\x01\x83\x78\x30\x61\x01\x04", 7))},
-        {"a product number over 32 bits", link_of([](cbor::Writer& w) {
-             w.array(3);
-             w.text("");
-             w.integer(UINT64_MAX);
-             w.integer(4);
-         })},
-        {"a unit of 10^9 percent", link_of([](cbor::Writer& w) {
-             w.array(3);
-             w.text("");
-             w.integer(1);
-             w.integer(13);
-         })},
-        {"thirteen phases", link_with(4, [](cbor::Writer& w) {
-             w.array(13);
-             for (int i = 0; i < 13; ++i) {
-                 w.array(1);
-                 w.integer(0);
-             }
-         })},
-        {"a phase with half a line", phase_of({0, 1})},
-        {"a phase with an unknown head", phase_of({8})},
-        {"a phase of 10^15 degrees", phase_of({1, 2'000'000'000'000'000})},
-        {"a phase of 1000 degrees", phase_of({1, 2000})},
-        {"a line of 101 %", phase_of({0, 1, 102})},
-        {"a line of 2^64 %", phase_of({0, 1, UINT64_MAX})},
-        {"two rest lines", phase_of({0, 1, 0, 2, 0})},
-        {"an ingredient number over 32 bits", phase_of({0, UINT64_MAX, 11})},
-        {"101 lines", link_with(4, [](cbor::Writer& w) {
-             w.array(2);
-             for (int phase = 0; phase < 2; ++phase) {
-                 w.array(1 + 2 * 51);
-                 w.integer(0);
-                 for (int i = 0; i < 51; ++i) {
-                     w.integer(1);
-                     w.integer(1);
-                 }
-             }
-         })},
-        {"2^60 lines", sealed(std::string("\x01\x84\x60\x01\x04\x81\x9B\x10\0\0\0\0\0\0\0\0", 16))},
-        {"a nameless line", link_with(4, [](cbor::Writer& w) {
-             w.array(1);
-             w.array(3);
-             w.integer(0);
-             w.text("");
-             w.integer(11);
-         })},
-        {"an unknown amount", batch_of([](cbor::Writer& w) {
-             w.array(1);
-             w.integer(5);
-         })},
-        {"a batch of 10^12 t", batch_of([](cbor::Writer& w) {
-             w.array(4);
-             w.integer(1);
-             w.integer(10);
-             w.integer(0);
-             w.integer(UINT64_MAX);
-         })},
-        {"a loss of 100 %", batch_of([](cbor::Writer& w) {
-             w.array(3);
-             w.integer(0);
-             w.integer(10);
-             w.integer(share_figure::packed(1'000'000) + 1);
-         })},
-        {"a division of nothing", batch_of([](cbor::Writer& w) {
-             w.array(2);
-             w.integer(0);
-             w.integer(0);
-         })},
-        {"2^63 containers", batch_of([](cbor::Writer& w) {
-             w.array(4);
-             w.integer(2);
-             w.integer(10);
-             w.integer(0);
-             w.array(1);
-             w.array(2);
-             w.integer(2);
-             w.integer(UINT64_MAX / 2 + 1);
-         })},
-        {"a step of a phase that is not there", link_with(6, [](cbor::Writer& w) {
-             w.array(0);
-             w.array(0);
-             w.array(1);
-             w.array(2);
-             w.text("Stir.");
-             w.integer(1);
-         })},
-        {"the 30th of February", link_with(9, [](cbor::Writer& w) {
-             for (int i = 0; i < 3; ++i) w.array(0);
-             w.text("");
-             w.text("");
-             w.integer(20260230);
-         })},
-        {"a lock on no line", link_with(11, [](cbor::Writer& w) {
-             for (int i = 0; i < 3; ++i) w.array(0);
-             w.text("");
-             w.text("");
-             w.integer(0);
-             w.text("");
-             w.array(1);
-             w.array(2);
-             w.integer(0);
-             w.integer(1);
-         })},
-        {"an own ingredient of unknown standing", link_with(12, [](cbor::Writer& w) {
-             for (int i = 0; i < 3; ++i) w.array(0);
-             w.text("");
-             w.text("");
-             w.integer(0);
-             w.text("");
-             w.array(0);
-             w.array(1);
-             w.array(5);
-             for (int i = 0; i < 4; ++i) w.text("x");
-             w.integer(9);
-         })},
-    };
-    for (const auto& [what, link] : kRows) {
-        INFO("what: ", std::string(what));
-        CHECK(words::code_name(refusal(link)) == "link_content");
-    }
-}
-
-TEST_CASE("share: content that is refused tells its place") {
-    const auto read = share::read(link_with(4,
-                                            [](cbor::Writer& w) {
-                                                w.array(1);
-                                                w.array(5);
-                                                for (const std::uint64_t item : {0, 1, 11, 2, 102}) w.integer(item);
-                                            }),
-                                  shelf());
-    CHECK(read.error().place == "lines[1].percent");
-}
-
 TEST_CASE("share: a recipe too long for a link is offered as a file instead") {
     workspace::Recipe recipe = salve();
     recipe.notes = std::string(7000, 'n');
@@ -471,20 +297,4 @@ TEST_CASE("share: an unfinished formula may be sent") {
     workspace::Recipe recipe = salve();
     recipe.formula.lines[2] = support::line("sunflower", 10000, "B");
     CHECK(share::read(share::write(recipe, shelf()).value(), shelf()).value() == recipe);
-}
-
-TEST_CASE("share: figures pack to one form and come back") {
-    for (const auto& [grid, bytes] : {std::pair{0, 1}, {100, 1}, {10000, 1}, {50000, 2}, {2500000, 2}, {145000, 3}})
-        CHECK([&, grid = grid] {
-            cbor::Writer writer;
-            writer.integer(share_figure::packed(grid));
-            return writer.bytes().size();
-        }() == static_cast<std::size_t>(bytes));
-    for (const std::int64_t grid : {0LL, 1LL, 10LL, 99LL, 100LL, 1234567LL, 10'000'000'000LL, 1'000'000'000'000LL})
-        CHECK(share_figure::unpacked(share_figure::packed(grid)) == grid);
-    CHECK_FALSE(share_figure::unpacked(UINT64_MAX).has_value());
-    for (const std::int64_t grid : {0LL, 10000LL, 750000LL, 625000LL, -1LL, -10000LL, -182500LL, 1'000'000'000'000LL})
-        CHECK(share_figure::unpacked_temperature(share_figure::packed_temperature(grid)) == grid);
-    CHECK_FALSE(share_figure::unpacked_temperature(UINT64_MAX).has_value());
-    CHECK_FALSE(share_figure::unpacked_temperature(UINT64_MAX - 1).has_value());
 }

@@ -1,5 +1,5 @@
-// Recipes as files, what is kept on the device, and what must be refused: every tests/data/bad_recipe_*.json has its
-// row here.
+// Recipes as files, what is kept on the device, and what must be refused: every tests/data/bad_recipe_*.json
+// has its row here.
 #include <algorithm>
 #include <filesystem>
 #include <set>
@@ -15,7 +15,9 @@ using result::Code;
 namespace {
 
 // One record's text with the checksum made by the writer, for slots.
-std::string record_text(std::uint64_t saves, const std::string& json) { return store::write_record({saves, json}); }
+std::string record_text(std::uint64_t saves, const std::string& json) {
+    return store::write_record({saves, json});
+}
 
 struct Bad {
     const char* file;
@@ -102,18 +104,22 @@ TEST_CASE("store: every bad file is refused with its reason and its place") {
 
 TEST_CASE("store: every bad file has its row") {
     std::set<std::string> rows;
-    for (const Bad& bad : kBad) rows.insert(std::string("bad_recipe_") + bad.file + ".json");
-    for (const auto& entry : std::filesystem::directory_iterator(std::string(TAREBENCH_SOURCE_DIR) + "/tests/data")) {
+    for (const Bad& bad : kBad)
+        rows.insert(std::string("bad_recipe_") + bad.file + ".json");
+    for (const auto& entry :
+         std::filesystem::directory_iterator(std::string(TAREBENCH_SOURCE_DIR) + "/tests/data")) {
         const std::string name = entry.path().filename().string();
         if (name.rfind("bad_recipe_", 0) == 0) CHECK_MESSAGE(rows.count(name) == 1, name);
     }
 }
 
 TEST_CASE("store: the written file keeps the order of the contract and the figures as they are read") {
-    const std::string text = store::write_recipe(store::read_recipe(shipped::data("v1_recipe_everything.json")).value());
+    const std::string text =
+        store::write_recipe(store::read_recipe(shipped::data("v1_recipe_everything.json")).value());
     std::size_t at = 0;
-    for (const char* key : {"\"tarebench\": 1", "\"kind\": \"formula\"", "\"title\"", "\"product\"", "\"market\"", "\"date\"",
-                            "\"person\"", "\"lines\"", "\"ingredients\"", "\"phases\"", "\"steps\"", "\"batch\"", "\"notes\""}) {
+    for (const char* key : {"\"tarebench\": 1", "\"kind\": \"formula\"", "\"title\"", "\"product\"",
+                            "\"market\"", "\"date\"", "\"person\"", "\"lines\"", "\"ingredients\"",
+                            "\"phases\"", "\"steps\"", "\"batch\"", "\"notes\""}) {
         INFO("key: ", std::string(key));
         const std::size_t found = text.find(std::string("\n  ") + key);
         REQUIRE(found != std::string::npos);
@@ -164,7 +170,8 @@ TEST_CASE("store: five megabytes of brackets or keys are refused and not built")
     CHECK(store::read_recipe(std::string(4'000'000, '[')).error().code == Code::too_many);
     CHECK(store::read_recipe(std::string(5'000'001, ' ')).error().code == Code::too_many);
     std::string keys = "{";
-    for (int i = 0; i < 2000; ++i) keys += (i == 0 ? "\"k" : ",\"k") + std::to_string(i) + "\":0";
+    for (int i = 0; i < 2000; ++i)
+        keys += (i == 0 ? "\"k" : ",\"k") + std::to_string(i) + "\":0";
     CHECK(store::read_recipe(keys + "}").error().code == Code::too_many);
 }
 
@@ -188,7 +195,8 @@ TEST_CASE("store: a record with any character changed, added or taken away is re
         changed.insert(i, "0");
         CHECK_FALSE(store::read_record(changed).ok());
     }
-    for (const char* text_of_another : {"", " ", "7", "x 00000000 {}", "99999999999999999999 00000000 {}", "7 CBF43926"})
+    for (const char* text_of_another :
+         {"", " ", "7", "x 00000000 {}", "99999999999999999999 00000000 {}", "7 CBF43926"})
         CHECK(store::read_record(text_of_another).error().code == Code::checksum_wrong);
 }
 
@@ -214,7 +222,8 @@ TEST_CASE("store: a damaged record is kept aside and the older one is used") {
     CHECK(chosen.next_slot == 'b');
 }
 
-TEST_CASE("store: with nothing to read the first key is next, but not over something damaged if it can be helped") {
+TEST_CASE(
+    "store: with nothing to read the first key is next, but not over something damaged if it can be helped") {
     CHECK(store::choose({}).next_slot == 'a');
     CHECK_FALSE(store::choose({}).record.has_value());
     const store::Chosen one = store::choose({"damaged", std::nullopt});
@@ -268,4 +277,25 @@ TEST_CASE("store: settings come back with the open recipe") {
     CHECK(back.value().first == settings);
     CHECK(back.value().second == "r-1");
     CHECK(store::read_settings(R"({"tarebench":1,"kind":"settings"})").error().code == Code::field_missing);
+}
+
+TEST_CASE("the file of the crash notice gives back every recipe that can be read and counts the others") {
+    workspace::Kept kept;
+    kept.id = "1";
+    kept.recipe.title = "Lantern Street balm";
+    const std::string older = store::write_record({1, store::write_kept(kept)});
+    kept.recipe.title = "Lantern Street balm, firmer";
+    const std::string newer = store::write_record({2, store::write_kept(kept)});
+    const nlohmann::json file = {{"tarebench_records", 1},
+                                 {"records",
+                                  {{"tarebench:recipe:1.a", older},
+                                   {"tarebench:recipe:1.b", newer},
+                                   {"tarebench:recipe:2.a", newer.substr(0, 40)},
+                                   {"tarebench:settings.a", "1 00000000 {}"}}}};
+    const auto rescued = store::read_rescued(file.dump());
+    REQUIRE(rescued);
+    REQUIRE(rescued->recipes.size() == 1);
+    CHECK(rescued->recipes[0].title == "Lantern Street balm, firmer");
+    CHECK(rescued->unreadable == 1);
+    CHECK_FALSE(store::read_rescued("{\"records\":{}}"));
 }

@@ -2,6 +2,7 @@
 // is in app_draw.cpp, fingers in touch.cpp, the store in keeping.cpp.
 #include "app.h"
 
+#include <algorithm>
 #include <cstdio>
 
 #include "app_draw.h"
@@ -52,10 +53,13 @@ std::string new_id() {
 }
 
 void key(App& app, const platform::Event& event) {
-    if (widget::keypad_key(app.kit, event.key)) return;
-    const bool z = event.key == "z" || event.key == "Z";
-    if (event.control && z && !event.shift) step_back(app);
-    if (event.control && ((z && event.shift) || event.key == "y")) step_forth(app);
+    const std::string& pressed = event.text;
+    if (!event.control && widget::keypad_key(app.kit, pressed)) return;
+    const bool z = pressed == "z" || pressed == "Z", y = pressed == "y" || pressed == "Y";
+    const bool in_sight = app.ui.screen == Screen::formula || app.ui.screen == Screen::batch;
+    if (!event.control || !in_sight) return;
+    if (z && !event.shift) step_back(app);
+    if ((z && event.shift) || y) step_forth(app);
 }
 
 void escape(App& app, const platform::Event& event) {
@@ -112,6 +116,7 @@ void logic(App& app) {
     }
     for (workspace::Kept& theirs : app.keeping.take_foreign()) {
         app.keeping.adopt(theirs);
+        if (theirs.id == app.work.open) app.kit.drafts.clear();
         if (workspace::Kept* ours = workspace::find(app.work, theirs.id))
             *ours = std::move(theirs);
         else
@@ -155,6 +160,9 @@ void frame(App& app) {
     app.kit.texts.clear();
     draw_page(app);
     widget::keypad_go_on(app.kit);
+    std::erase_if(app.kit.drafts, [&](const auto& draft) {  // a draft goes with its field
+        return std::find(app.kit.order.begin(), app.kit.order.end(), draft.first) == app.kit.order.end();
+    });
     app.kit.long_press_at = {-1, -1};
     app.ui.escape = false;
     ImGui::Render();
@@ -288,9 +296,26 @@ void tell(App& app, std::string message, bool problem) {
     app.ui.again = true;
 }
 
+namespace {
+
+// What the crash notice saved: every recipe comes back beside what is in the book, nothing is overwritten.
+void take_rescued(App& app, std::string_view text) {
+    const auto rescued = store::read_rescued(text);
+    if (!rescued) return tell(app, words::say(app.words, rescued.error()), true);
+    for (const workspace::Recipe& recipe : rescued->recipes) workspace::add(app.work, new_id(), recipe, platform::now_utc());
+    close_sheet(app);
+    app.ui.screen = Screen::book;
+    const std::string kept = app.say("file.rescued", {{"n", std::to_string(rescued->recipes.size())}});
+    const bool all = rescued->unreadable == 0;
+    tell(app, all ? kept : kept + " " + app.say("file.unreadable", {{"n", std::to_string(rescued->unreadable)}}), !all);
+}
+
+}  // namespace
+
 void take_in(App& app, std::string_view text) {
     const std::size_t start = text.find_first_not_of(" \t\r\n");
     const bool file = start != std::string_view::npos && text[start] == '{';
+    if (file && text.find("\"tarebench_records\"") != std::string_view::npos) return take_rescued(app, text);
     auto recipe = file ? store::read_recipe(text) : share::read(text, app.presets.catalogue);
     if (recipe) {
         app.ui.incoming = std::move(recipe.value());
@@ -365,6 +390,7 @@ void save_damaged(App& app) {
     std::string text;
     for (const keeping::Damaged& one : app.keeping.damaged()) text += one.key + "\n" + one.text + "\n\n";
     platform::save_file("tarebench-damaged.txt", "text/plain", text);
+    app.ui.damaged_saved = true;
 }
 
 void save_page() { platform::save_page(); }

@@ -37,6 +37,7 @@ struct UiState {
     bool escape = false;                      // close what is open, in this frame
     bool again = true;                        // something changed that the next frame has to show
     bool message_is_problem = false;
+    bool damaged_saved = false;               // the unreadable records were handed over as a file
 };
 
 struct App {

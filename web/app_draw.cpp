@@ -105,7 +105,7 @@ void top_bar(App& app, const ScreenRow& row, const Place& place) {
 
 void pane(App& app, const ScreenRow& row, float left, float right, float top, float bottom) {
     ImGui::SetCursorScreenPos({left, top});
-    ImGui::BeginChild(row.name, {right - left, std::max(1.0f, bottom - top)}, 0,
+    ImGui::BeginChild(("pane " + std::string(row.name)).c_str(), {right - left, std::max(1.0f, bottom - top)}, 0,
                       ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse);
     ImGuiWindow* window = ImGui::GetCurrentWindow();
     app.kit.width = std::min(right - left - 2 * theme::kMargin, theme::kReadingWidth);

@@ -145,7 +145,10 @@ void how_much(app::App& app, batch::Request& request) {
             widget::gap(10);
             ImGui::PopID();
         }
-        if (removed) request.containers.erase(request.containers.begin() + static_cast<std::ptrdiff_t>(*removed));
+        if (removed) {
+            request.containers.erase(request.containers.begin() + static_cast<std::ptrdiff_t>(*removed));
+            kit.drafts.clear();  // they belong to containers by place
+        }
         if (request.containers.size() < 20 && widget::button(kit, "add_container", app.say("batch.container_add"), widget::Look::plain, kit.width)) {
             app.ui.line_is_new = true;
             app::show(app, app::Sheet::container);

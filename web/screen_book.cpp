@@ -1,5 +1,6 @@
 // The formula book: recipes kept on this device, starters, the bin.
 #include "app.h"
+#include "engine/utf8.h"
 #include "screens.h"
 #include "mirror.h"
 #include "widget_button.h"
@@ -22,6 +23,13 @@ std::string under(const app::App& app, const workspace::Kept& kept) {
                                   {"date", kept.changed.substr(0, 10)}});
 }
 
+// Shortened, where it would be longer than a title may be.
+std::string copied_title(const app::App& app, std::string_view title) {
+    const auto made = [&](std::string_view from) { return app.say("recipe.copy_of", {{"title", std::string(from)}}); };
+    const std::size_t added = made("").size();
+    return made(utf8::start_within(title, workspace::kMostTitleBytes - added));
+}
+
 void troubles(app::App& app) {
     if (app.keeping.trouble() != keeping::Trouble::none) {
         widget::finding_badge(app.kit, finding::Severity::stop,
@@ -33,6 +41,10 @@ void troubles(app::App& app) {
                               app.say("store.damaged", {{"n", std::to_string(app.keeping.damaged().size())}}), "");
         widget::gap(8);
         if (widget::button(app.kit, "save_damaged", app.say("store.save_damaged"))) app::save_damaged(app);
+        if (app.ui.damaged_saved) {
+            widget::gap(4);
+            if (widget::button(app.kit, "forget_damaged", app.say("store.forget_damaged"), widget::Look::quiet)) app.keeping.forget_damaged();
+        }
         widget::gap(12);
     }
 }
@@ -107,7 +119,6 @@ void recipe(app::App& app) {
     const workspace::Kept* kept = workspace::find(std::as_const(app.work), app.ui.recipe);
     if (!kept) return app::close_sheet(app);
     const std::string id = kept->id;
-    const std::string now = app.say("recipe.copy_of", {{"title", kept->recipe.title}});
     auto choice = [&](std::string_view key) {
         const bool pressed = widget::row(kit, key, {app.say(key), "", "", "", false, false}).pressed;
         widget::hairline(kit);
@@ -122,7 +133,7 @@ void recipe(app::App& app) {
     } else if (choice("recipe.copy")) {
         app::close_sheet(app);
         workspace::Recipe copy = kept->recipe;
-        copy.title = now;
+        copy.title = copied_title(app, copy.title);
         app::keep(app, std::move(copy));
     } else if (choice("recipe.share")) {
         app::show(app, app::Sheet::share);

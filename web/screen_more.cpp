@@ -52,7 +52,10 @@ void scales(app::App& app, workspace::Settings& settings) {
         widget::end_card(kit);
         ImGui::PopID();
     }
-    if (removed) settings.scales.erase(settings.scales.begin() + static_cast<std::ptrdiff_t>(*removed));
+    if (removed) {
+        settings.scales.erase(settings.scales.begin() + static_cast<std::ptrdiff_t>(*removed));
+        kit.drafts.clear();  // they belong to scales by place
+    }
     widget::gap(10);
     if (settings.scales.size() < 8 && widget::button(kit, "add_scale", app.say("settings.scale_add"))) settings.scales.push_back({"", {1000}, {}});
 }

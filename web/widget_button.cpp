@@ -164,7 +164,7 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name, const std
         const bool on = static_cast<int>(i) == chosen;
         node.checked = on;
         node.current = on;
-        const Press press = press_area(kit, options[i], {width, theme::kTarget}, node);
+        const Press press = press_area(kit, std::to_string(i), {width, theme::kTarget}, node);
         const theme::Colours& c = theme::colours();
         ImDrawList& list = *ImGui::GetWindowDrawList();
         list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(on ? c.accent_soft : c.card), theme::kRound);

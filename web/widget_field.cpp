@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "engine/utf8.h"
 #include "theme.h"
 #include "widget_press.h"
 #include "widget_text.h"
@@ -65,6 +66,8 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
     if (!spec.bare) label_above(kit, spec.name);
     // What was typed is taken first: the register must hold the newest text, or the older one would overwrite the twin.
     std::optional<std::string> typed = mirror::take_input(id_of(key));
+    if (typed && spec.most_bytes > 0)  // the twin counts letters, what is kept counts bytes
+        typed = std::string(utf8::start_within(*typed, static_cast<std::size_t>(spec.most_bytes)));
     if (typed) value = *typed;
     mirror::Node node;
     node.role = spec.note ? mirror::Role::field_note : spec.search ? mirror::Role::field_search : mirror::Role::field_text;

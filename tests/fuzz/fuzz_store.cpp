@@ -1,4 +1,5 @@
-// Stored texts: what is read as a recipe, kept recipe, settings or record is written to something that reads the same.
+// Stored texts: what is read as a recipe, kept recipe, settings or record is written to something that reads
+// the same.
 #include <cstdint>
 #include <cstdlib>
 #include <string>

@@ -1,5 +1,5 @@
-// Runs a fuzz target over files: each argument is one, or a folder of them. So that what was once found stays tested
-// with any compiler; with libFuzzer this file is left out.
+// Runs a fuzz target over files: each argument is one, or a folder of them. So that what was once found stays
+// tested with any compiler; with libFuzzer this file is left out.
 #include <algorithm>
 #include <cstdint>
 #include <cstdio>
@@ -15,7 +15,8 @@ int main(int count, char** arguments) {
     std::vector<std::filesystem::path> files;
     for (int i = 1; i < count; ++i) {
         if (std::filesystem::is_directory(arguments[i])) {
-            for (const auto& entry : std::filesystem::directory_iterator(arguments[i])) files.push_back(entry.path());
+            for (const auto& entry : std::filesystem::directory_iterator(arguments[i]))
+                files.push_back(entry.path());
         } else {
             files.emplace_back(arguments[i]);
         }

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { settled } from './browser.mjs';
 import * as seen from './mirror.mjs';
-import { container, ingredientName } from './presets.mjs';
+import { container, ingredientName, productName, recipe } from './presets.mjs';
 import { say } from './words.mjs';
 
 export async function goTo(page, hand, key) {
@@ -78,3 +78,76 @@ export async function keepIncoming(page, hand) {
     await press(page, hand, 'incoming.keep');
     await settled(page);
 }
+
+// A starter from the book: its copy opens. The rows of starters stand after those of the kept recipes.
+export async function openStarter(page, hand, stem) {
+    const { title } = recipe(stem);
+    await goTo(page, hand, 'nav.book');
+    await hand.press(page.getByRole('main').getByRole('button', { name: title, exact: true }).last());
+    assert.equal(await seen.title(page), title);
+}
+
+// The sheet where a link can be pasted, with this text in it, read.
+export async function readPasted(page, hand, text) {
+    await press(page, hand, 'book.new');
+    await press(page, hand, 'new.link');
+    await hand.write(await seen.field(page, say('new.paste_here')), text);
+    await press(page, hand, 'new.read');
+}
+
+export async function close(page, hand) {
+    await press(page, hand, 'sheet_ui.close');
+    assert.equal(await page.getByRole('dialog').count(), 0);
+}
+
+// Every screen and every sheet there is, with a starter open; at each, look(name) is called.
+export async function tour(page, hand, look) {
+    const there = async (name) => {
+        await settled(page);
+        await look(name);
+    };
+    const sheet = async (name, key, args) => {
+        await press(page, hand, key, args);
+        await there(name);
+    };
+    await there('book');
+    await sheet('new', 'book.new');
+    await sheet('from-link', 'new.link');
+    await close(page, hand);
+    await openStarter(page, hand, 'kitchen_garden_hand_lotion');
+    await there('formula');
+    await hand.press(await seen.button(page, productName('hand_lotion')));
+    await there('product');
+    await close(page, hand);
+    await hand.press(await seen.button(page, ingredientName('glycerin')));
+    await there('line');
+    await sheet('ingredient', 'line.change');
+    await close(page, hand);
+    await hand.press(page.getByRole('main').getByRole('button', { name: new RegExp(`^${say('phase.name', { id: 'A' })}`) }));
+    await there('phase');
+    await close(page, hand);
+    await sheet('recipe', 'top.recipe');
+    await sheet('rename', 'recipe.rename');
+    await close(page, hand);
+    await goTo(page, hand, 'nav.batch');
+    await there('batch');
+    await sheet('share', 'recipe.share');
+    await close(page, hand);
+    await hand.press(page.getByRole('main').getByRole('button', { name: container('jar_60ml').name }));
+    await there('amount');
+    await hand.press(await seen.button(page, container('jar_60ml').name));
+    await there('container');
+    await close(page, hand);
+    await goTo(page, hand, 'nav.more');
+    await there('more');
+    await hand.press((await seen.within(page)).getByRole('button', { name: sourcesName }));
+    await there('sources');
+    await close(page, hand);
+    await goTo(page, hand, 'nav.book');
+    const { title } = recipe('kitchen_garden_hand_lotion');
+    await press(page, hand, 'book.menu_of', { title });
+    await press(page, hand, 'recipe.to_bin');
+    await sheet('bin', 'book.bin', { n: 1 });
+    await close(page, hand);
+}
+const sourcesName = new RegExp(`^${say('settings.sources', { n: 99 }).split('(')[0].trim()}`);
