@@ -1,5 +1,6 @@
-// What is known about ingredients, containers and product kinds, and how to find it by id, link number or name.
-// Shipped entries come from presets/ through store; a recipe's own ingredients are laid over them for that recipe.
+// What is known about ingredients, containers and product kinds, and how to find it by id, link number or
+// name. Shipped entries come from presets/ through store; a recipe's own ingredients are laid over them for
+// that recipe.
 #pragma once
 
 #include <cstdint>
@@ -66,7 +67,8 @@ struct Ingredient {
     Known<Range> melting_c, iodine_value, saponification_value, unsaponifiables_percent, shelf_life_months,
         usual_leave_on_percent;
     Known<FattyAcids> fatty_acids;
-    std::map<std::string, quantity::Percent> max_percent;  // own ingredients: product kind or IFRA category -> cap
+    std::map<std::string, quantity::Percent>
+        max_percent;                           // own ingredients: product kind or IFRA category -> cap
     std::map<std::string, std::string> names;  // own ingredients named in more than English: language -> name
     std::string based_on;                      // own ingredients: the shipped one it is a variety of
     std::vector<Part> parts;
@@ -74,7 +76,7 @@ struct Ingredient {
     std::string origin;
     std::optional<bool> vegan;
     std::string caution, note;
-    std::string source;                                     // own ingredients: where the entry comes from
+    std::string source;  // own ingredients: where the entry comes from
     source::Standing standing = source::Standing::document;
     bool operator==(const Ingredient&) const = default;
 };
@@ -107,8 +109,8 @@ struct Product {
 struct Catalogue {
     std::vector<Ingredient> ingredients;  // sorted by id
     std::vector<Container> containers;
-    std::vector<Product> products;        // in the order they are offered
-    std::vector<source::Entry> sources;   // sorted by key
+    std::vector<Product> products;       // in the order they are offered
+    std::vector<source::Entry> sources;  // sorted by key
     bool operator==(const Catalogue&) const = default;
 };
 
@@ -120,11 +122,12 @@ const Product* find_product(const Catalogue& catalogue, std::string_view id);
 const Product* find_product(const Catalogue& catalogue, std::uint32_t number);
 const source::Entry* find_source(const Catalogue& catalogue, std::string_view key);
 
-// The ingredients that fit what was typed, best first: whole name, start of a word, inside a word; over name, id and
-// INCI names, ASCII letters compared without case.
+// The ingredients that fit what was typed, best first: whole name, start of a word, inside a word; over name,
+// id and INCI names, ASCII letters compared without case.
 std::vector<const Ingredient*> search(const Catalogue& catalogue, std::string_view typed, std::size_t most);
 
-// `catalogue` with the own ingredients of one recipe laid over it (an own id that equals a shipped one is the own one).
+// `catalogue` with the own ingredients of one recipe laid over it (an own id that equals a shipped one is the
+// own one).
 Catalogue with_own(const Catalogue& catalogue, const std::vector<Ingredient>& own);
 
 }  // namespace catalogue

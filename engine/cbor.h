@@ -1,6 +1,6 @@
 // The part of CBOR (RFC 8949) a recipe link needs: unsigned integers, UTF-8 text, arrays, and nothing else.
-// Only the one canonical form is read (section 4.2.1: shortest heads, definite lengths); JSON libraries read more
-// than that, which is why this small reader is ours.
+// Only the one canonical form is read (section 4.2.1: shortest heads, definite lengths); JSON libraries read
+// more than that, which is why this small reader is ours.
 #pragma once
 
 #include <cstdint>
@@ -23,8 +23,8 @@ class Writer {
     std::string bytes_;
 };
 
-// Reads item by item; the first failure stays (link_truncated, link_not_canonical, link_content) and every later
-// read gives 0, "" or an empty array, so a caller may check once at the end.
+// Reads item by item; the first failure stays (link_truncated, link_not_canonical, link_content) and every
+// later read gives 0, "" or an empty array, so a caller may check once at the end.
 class Reader {
   public:
     explicit Reader(std::string_view bytes) : bytes_(bytes) {}

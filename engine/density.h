@@ -1,5 +1,6 @@
-// Density of a blend from its parts, taking volumes as additive (no shrinkage on mixing: good to about 1 % for oils,
-// waxes and butters; not for foams or whipped butters). Says how much of the weight it is known for.
+// Density of a blend from its parts, taking volumes as additive (no shrinkage on mixing: good to about 1 %
+// for oils, waxes and butters; not for foams or whipped butters). Says how much of the weight it is known
+// for.
 #pragma once
 
 #include <vector>
@@ -11,8 +12,8 @@
 namespace density {
 
 struct Blend {
-    quantity::Density density;        // of the part that is known; 0 when nothing is
-    quantity::Percent known;          // share of the weight that has a density
+    quantity::Density density;  // of the part that is known; 0 when nothing is
+    quantity::Percent known;    // share of the weight that has a density
     bool operator==(const Blend&) const = default;
 };
 

@@ -1,4 +1,5 @@
-// Papers: each a function from a recipe and its analysis to readable HTML that prints on A4 and Letter in black and white.
+// Papers: each a function from a recipe and its analysis to readable HTML that prints on A4 and Letter in
+// black and white.
 #pragma once
 
 #include <string>
@@ -11,8 +12,8 @@
 
 namespace documents {
 
-// The batch sheet: lines by phase with grams, a box to tick and room for what was really weighed, steps, cautions.
-// Fails as the batch fails.
+// The batch sheet: lines by phase with grams, a box to tick and room for what was really weighed, steps,
+// cautions. Fails as the batch fails.
 result::Result<std::string> batch_sheet(const workspace::Recipe& recipe, const analysis::Analysis& analysis,
                                         const catalogue::Catalogue& catalogue, const words::Table& words);
 

@@ -1,5 +1,6 @@
 // A remark of the checks: code, severity, the line it concerns, its figures, limit, source and standing.
-// The sentence is made from the table of words (key "finding.<code>"), so screens, papers and mirror word it alike.
+// The sentence is made from the table of words (key "finding.<code>"), so screens, papers and mirror word it
+// alike.
 #pragma once
 
 #include <optional>
@@ -15,29 +16,29 @@ namespace finding {
 enum class Severity { note, caution, stop };
 
 enum class Code {
-    sum_not_hundred,        // value: the sum in %
-    rest_negative,          // value: what would be left, below zero
+    sum_not_hundred,  // value: the sum in %
+    rest_negative,    // value: what would be left, below zero
     formula_empty,
-    line_empty,             // a line at 0 %
-    line_twice,             // the same ingredient on two lines of one phase
-    ingredient_unknown,     // a name that is not in the catalogue: checks on it cannot be made
-    usual_range_left,       // value, limit: percent against the usual range
-    line_rounds_to_zero,    // value: grams asked
-    line_error_large,       // value: error in % of the line, limit: tolerance
-    batch_rounded,          // value: grams taken, limit: grams asked
-    density_partly_known,   // value: % of the weight whose density is known
+    line_empty,            // a line at 0 %
+    line_twice,            // the same ingredient on two lines of one phase
+    ingredient_unknown,    // a name that is not in the catalogue: checks on it cannot be made
+    usual_range_left,      // value, limit: percent against the usual range
+    line_rounds_to_zero,   // value: grams asked
+    line_error_large,      // value: error in % of the line, limit: tolerance
+    batch_rounded,         // value: grams taken, limit: grams asked
+    density_partly_known,  // value: % of the weight whose density is known
     water_without_preservative,
 };
 
 struct Finding {
     Code code{};
     Severity severity = Severity::note;
-    std::optional<std::size_t> line;       // index into the formula
-    std::string subject;                   // ingredient id or name, container id
-    std::optional<std::int64_t> value;     // on the grid of decimal.h
+    std::optional<std::size_t> line;    // index into the formula
+    std::string subject;                // ingredient id or name, container id
+    std::optional<std::int64_t> value;  // on the grid of decimal.h
     std::optional<std::int64_t> limit;
-    std::string unit;                      // "%", "g", ""
-    std::string source;                    // key in the bibliography; "" only where the remark is arithmetic
+    std::string unit;    // "%", "g", ""
+    std::string source;  // key in the bibliography; "" only where the remark is arithmetic
     source::Standing standing = source::Standing::document;
     bool operator==(const Finding&) const = default;
 };

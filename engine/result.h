@@ -20,16 +20,16 @@ enum class Code {
     unit_unknown,
     division_by_zero,  // in typed arithmetic
     // formula
-    line_missing,        // no such line
-    phase_missing,       // no such phase
-    phase_twice,         // two phases of one name
-    phase_in_use,        // a phase that still has lines
-    name_empty,          // a line with neither ingredient nor name
+    line_missing,   // no such line
+    phase_missing,  // no such phase
+    phase_twice,    // two phases of one name
+    phase_in_use,   // a phase that still has lines
+    name_empty,     // a line with neither ingredient nor name
     text_too_long,
-    too_many,            // lines, phases, steps, containers over what one recipe holds
-    rest_twice,          // two rest lines
-    sum_not_hundred,     // no rest line and the lines do not add to 100
-    sum_over_hundred,    // the other lines leave less than nothing for the rest line
+    too_many,          // lines, phases, steps, containers over what one recipe holds
+    rest_twice,        // two rest lines
+    sum_not_hundred,   // no rest line and the lines do not add to 100
+    sum_over_hundred,  // the other lines leave less than nothing for the rest line
     formula_empty,
     line_locked,
     // batch
@@ -38,7 +38,7 @@ enum class Code {
     batch_zero,
     batch_too_large,
     division_invalid,
-    loss_invalid,        // not from 0 to under 100 %
+    loss_invalid,  // not from 0 to under 100 %
     container_unknown,
     fill_unknown,        // neither weight nor usable volume known for this container
     density_unknown,     // a volume was said and nothing of the formula has a density
@@ -47,8 +47,8 @@ enum class Code {
     json_malformed,
     not_a_recipe,
     field_missing,
-    field_type,          // a text where a number belongs, and the like
-    field_unknown_value, // a word outside the closed list of the field
+    field_type,           // a text where a number belongs, and the like
+    field_unknown_value,  // a word outside the closed list of the field
     version_newer,
     checksum_wrong,
     preset_unit_missing,
@@ -62,7 +62,7 @@ enum class Code {
     link_not_canonical,
     link_newer,
     link_too_long,
-    link_content,        // well packed, but not a recipe that could have been written
+    link_content,  // well packed, but not a recipe that could have been written
 };
 
 struct Error {
@@ -82,13 +82,31 @@ class Result {
 
     explicit operator bool() const { return value_.has_value(); }
     bool ok() const { return value_.has_value(); }
-    const T& value() const& { assert(value_); return *value_; }
-    T& value() & { assert(value_); return *value_; }
-    T&& value() && { assert(value_); return std::move(*value_); }
+    const T& value() const& {
+        assert(value_);
+        return *value_;
+    }
+    T& value() & {
+        assert(value_);
+        return *value_;
+    }
+    T&& value() && {
+        assert(value_);
+        return std::move(*value_);
+    }
     const T& operator*() const& { return value(); }
-    const T* operator->() const { assert(value_); return &*value_; }
-    T* operator->() { assert(value_); return &*value_; }
-    const Error& error() const { assert(!value_); return error_; }
+    const T* operator->() const {
+        assert(value_);
+        return &*value_;
+    }
+    T* operator->() {
+        assert(value_);
+        return &*value_;
+    }
+    const Error& error() const {
+        assert(!value_);
+        return error_;
+    }
 
   private:
     std::optional<T> value_;

@@ -18,18 +18,19 @@ namespace store {
 
 inline constexpr int kFormat = 1;
 
-// One recipe as a file ({"tarebench":1,"kind":"formula",…}). Unknown keys are refused by name, so nothing a person
-// wrote is dropped in silence; numbers must lie on the grid. Ingredients that are not in any catalogue are kept.
+// One recipe as a file ({"tarebench":1,"kind":"formula",…}). Unknown keys are refused by name, so nothing a
+// person wrote is dropped in silence; numbers must lie on the grid. Ingredients that are not in any catalogue
+// are kept.
 result::Result<workspace::Recipe> read_recipe(std::string_view json);
-std::string write_recipe(const workspace::Recipe& recipe);   // indented, keys in the order of the contract
+std::string write_recipe(const workspace::Recipe& recipe);  // indented, keys in the order of the contract
 
 // --- presets ---
 struct Presets {
     catalogue::Catalogue catalogue;
-    std::vector<words::Table> words;                                    // by language
-    std::vector<std::pair<std::string, workspace::Recipe>> recipes;     // file stem -> recipe, sorted
+    std::vector<words::Table> words;                                 // by language
+    std::vector<std::pair<std::string, workspace::Recipe>> recipes;  // file stem -> recipe, sorted
 };
-using File = std::pair<std::string_view, std::string_view>;             // "ingredients/waxes.json" -> text
+using File = std::pair<std::string_view, std::string_view>;  // "ingredients/waxes.json" -> text
 // Refuses the whole set at the first fault: place "ingredients/waxes.json: shea.density".
 result::Result<Presets> read_presets(const std::vector<File>& files);
 
@@ -43,7 +44,7 @@ struct Record {
 std::string write_record(const Record& record);
 result::Result<Record> read_record(std::string_view text);
 
-struct Slots {               // the texts found under "<key>.a" and "<key>.b"
+struct Slots {  // the texts found under "<key>.a" and "<key>.b"
     std::optional<std::string> a, b;
 };
 struct Chosen {
@@ -53,7 +54,7 @@ struct Chosen {
 };
 Chosen choose(const Slots& slots);
 
-std::string write_kept(const workspace::Kept& kept);          // JSON for a record
+std::string write_kept(const workspace::Kept& kept);  // JSON for a record
 result::Result<workspace::Kept> read_kept(std::string_view json);
 // The file of the crash notice (shell/boot.js): all stored records as they lay there.
 struct Rescued {

@@ -1,5 +1,6 @@
 // The table of words: every sentence and label a person reads, per language, with its plural rule.
-// The table is data (presets/words/<language>.json); here it is looked up and filled in. No sentence stands in code.
+// The table is data (presets/words/<language>.json); here it is looked up and filled in. No sentence stands
+// in code.
 #pragma once
 
 #include <map>
@@ -24,14 +25,15 @@ struct Table {
     std::string name;         // the language in itself: "English"
     std::string plural_rule;  // "one_other" (one for 1) or "one_upto_two" (one for 0 and 1) or "none"
     std::map<std::string, Entry, std::less<>> entries;
-    decimal::Sign sign = decimal::Sign::point;  // how figures are written; set by the settings, not by the file
+    decimal::Sign sign =
+        decimal::Sign::point;  // how figures are written; set by the settings, not by the file
     bool operator==(const Table&) const = default;
 };
 
 using Arguments = std::vector<std::pair<std::string_view, std::string>>;
 
-// The text of `key` with each {name} replaced. Argument "n" picks the plural form. A key that is not in the table
-// comes back as itself in double square brackets, so that a gap is seen and a test can find it.
+// The text of `key` with each {name} replaced. Argument "n" picks the plural form. A key that is not in the
+// table comes back as itself in double square brackets, so that a gap is seen and a test can find it.
 std::string say(const Table& table, std::string_view key, const Arguments& arguments = {});
 bool has(const Table& table, std::string_view key);
 

@@ -1,5 +1,5 @@
-// Everything a person keeps on one device: recipes, the bin, settings. Plain values with ==, changed only by the edits
-// below, so that a test can do whatever a hand can and a step back is a copy put back.
+// Everything a person keeps on one device: recipes, the bin, settings. Plain values with ==, changed only by
+// the edits below, so that a test can do whatever a hand can and a step back is a copy put back.
 #pragma once
 
 #include <cstdint>
@@ -17,7 +17,7 @@ namespace workspace {
 
 struct Recipe {
     std::string title;
-    std::string product = "salve";  // catalogue id of the product kind
+    std::string product = "salve";     // catalogue id of the product kind
     std::string market, date, person;  // "" when not said; date YYYY-MM-DD
     formula::Formula formula;
     std::vector<catalogue::Ingredient> own;
@@ -32,12 +32,12 @@ inline constexpr std::size_t kMostNotesBytes = 20000;
 inline constexpr std::size_t kMostSteps = 60;
 inline constexpr std::size_t kMostStepBytes = 1000;
 
-struct Kept {  // one entry of the formula book
-    std::string id;            // made on this device, never shared
+struct Kept {        // one entry of the formula book
+    std::string id;  // made on this device, never shared
     Recipe recipe;
-    std::uint64_t saves = 0;   // save counter
-    std::string changed;       // instant, UTC: 2026-11-25T12:00:00Z; "" unknown
-    std::string binned;        // instant when it went to the bin; "" when it is in the book
+    std::uint64_t saves = 0;  // save counter
+    std::string changed;      // instant, UTC: 2026-11-25T12:00:00Z; "" unknown
+    std::string binned;       // instant when it went to the bin; "" when it is in the book
     bool operator==(const Kept&) const = default;
 };
 
@@ -62,7 +62,7 @@ struct Settings {
 struct Workspace {
     std::vector<Kept> recipes;  // newest first
     Settings settings;
-    std::string open;           // id of the open recipe, "" none
+    std::string open;  // id of the open recipe, "" none
     bool operator==(const Workspace&) const = default;
 };
 
@@ -76,7 +76,8 @@ bool erase_binned(Workspace& workspace, std::string_view id);
 Kept* find(Workspace& workspace, std::string_view id);
 const Kept* find(const Workspace& workspace, std::string_view id);
 
-// A recipe that came from outside, checked against every bound above and formula::checked; place of the first fault.
+// A recipe that came from outside, checked against every bound above and formula::checked; place of the first
+// fault.
 result::Result<Recipe> checked(Recipe recipe);
 std::string display_name(const catalogue::Catalogue& catalogue, const formula::Line& line);
 

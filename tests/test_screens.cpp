@@ -61,6 +61,7 @@ std::string faults() {
     std::ostringstream out;
     const float width = platform::window().width;
     const std::vector<Node>& nodes = mirror::nodes();
+    const std::set<std::uint32_t> drawn(drawn_items::ids().begin(), drawn_items::ids().end());
     std::set<std::uint32_t> ids;
     int titles = 0;
     for (const Node& node : nodes) {
@@ -74,12 +75,14 @@ std::string faults() {
             out << "has no name: " << described(node) << "\n";
         if (interactive(node) && (node.width < kSmallest || node.height < kSmallest))
             out << "is too small for a finger: " << described(node) << "\n";
+        if (interactive(node) && node.visible && drawn.count(node.id) == 0)
+            out << "in the mirror, but not drawn: " << described(node) << "\n";
         if (node.visible && (node.x < -0.5f || node.x + node.width > width + 0.5f))
             out << "sticks out: " << described(node) << "\n";
     }
     if (titles != 1) out << "has " << titles << " headings of the first level\n";
     if (mirror::clashes() != 0) out << mirror::clashes() << " ids are given twice\n";
-    for (const std::uint32_t id : drawn_items::ids())
+    for (const std::uint32_t id : drawn)
         if (ids.count(id) == 0) out << "drawn, but not in the mirror: " << id << "\n";
     if (platform::native::frames_owed() != 0) out << "does not come to rest\n";
     if (const std::string where = drawn_outside(); !where.empty()) out << where << "\n";
@@ -175,27 +178,25 @@ void in_every_size_and_light(app::App& app, Look look) {
         }
 }
 
-std::string figure(app::App& app, std::int64_t grid) { return words::figure(app.words, grid); }
+std::string name_of(const char* ingredient) {
+    return catalogue::find_ingredient(shipped::presets().catalogue, ingredient)->name;
+}
+std::string percent_of(const char* ingredient) {
+    return app::state().say("line.percent_of", {{"name", name_of(ingredient)}});
+}
 
 // By name: a formula of two lines and a rest line, 60 % and 30 % stated.
 void write_three_lines(app::App& app) {
     hand::press("New recipe");
     hand::press("Blank");
-    for (const char* name : {"Beeswax (yellow)", "Shea butter (unrefined)", "Sunflower oil"}) {
+    for (const char* id : {"beeswax_yellow", "shea", "sunflower_ho"}) {
         hand::press(app.say("formula.add_line", {{"id", "A"}}));
-        hand::write("Search", std::string(name).substr(0, 8));
-        std::string first;
-        for (const Node& node : mirror::nodes())
-            if (node.role == Role::button && node.name.rfind(std::string(name).substr(0, 8), 0) == 0 && first.empty()) first = node.name;
-        REQUIRE_FALSE(first.empty());
-        hand::press(first);
+        hand::write(app.say("ingredient.search"), name_of(id).substr(0, 6));
+        hand::press(name_of(id));
     }
-    const auto percent_of = [&](std::size_t line) {
-        return app.say("line.percent_of", {{"name", workspace::display_name(app.presets.catalogue, app::open_recipe(app)->formula.lines.at(line))}});
-    };
-    hand::write(percent_of(0), "60");
-    hand::write(percent_of(1), "30");
-    hand::press(workspace::display_name(app.presets.catalogue, app::open_recipe(app)->formula.lines.at(2)));
+    hand::write(percent_of("beeswax_yellow"), "60");
+    hand::write(percent_of("shea"), "30");
+    hand::press(name_of("sunflower_ho"));
     hand::press(app.say("line.rest_on"));
 }
 
@@ -524,7 +525,7 @@ TEST_CASE_FIXTURE(FirstVisit, "whatever title a person gives, the recipe can be 
 TEST_CASE_FIXTURE(FirstVisit, "what could not be read in one recipe does not turn up in another") {
     for (const char* stem : {"orchard_lip_balm", "potting_shed_hand_salve"}) app::keep(app, shipped::recipe(stem));
     draw_again();
-    const std::string wax = app.say("line.percent_of", {{"name", catalogue::find_ingredient(app.presets.catalogue, "beeswax_yellow")->name}});
+    const std::string wax = percent_of("beeswax_yellow");
     hand::write(wax, "a lot");
     CHECK(hand::field(wax).invalid);
     app::open(app, app.work.recipes.back().id);
@@ -536,8 +537,6 @@ TEST_CASE_FIXTURE(FirstVisit, "what could not be read in one recipe does not tur
 TEST_CASE_FIXTURE(FirstVisit, "what could not be read in one line does not move to another when lines move") {
     app::keep(app, shipped::recipe("orchard_lip_balm"));
     draw_again();
-    const auto name_of = [&](const char* id) { return catalogue::find_ingredient(app.presets.catalogue, id)->name; };
-    const auto percent_of = [&](const char* id) { return app.say("line.percent_of", {{"name", name_of(id)}}); };
     hand::write(percent_of("cocoa"), "some");
     REQUIRE(hand::field(percent_of("cocoa")).invalid);
     hand::press(name_of("beeswax_yellow"));
@@ -559,6 +558,35 @@ TEST_CASE_FIXTURE(FirstVisit, "what could not be read in one phase's sheet does 
     app::show(app, Sheet::phase);
     draw_again();
     CHECK(hand::field(app.say("phase.hold_c")).value == "70");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "what could not be read of one container or scale goes with it") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    app::open_recipe(app)->batch.containers = {{"tin_30ml", 2, {}, {}}, {"jar_60ml", 3, {}, {}}};
+    open_sheet(app, Sheet::amount);
+    const auto container = [&](const char* id) { return catalogue::find_container(app.presets.catalogue, id)->name; };
+    const auto count = [&](const char* id) { return app.say("batch.count_of", {{"name", container(id)}}); };
+    hand::write(count("tin_30ml"), "two");
+    REQUIRE(hand::field(count("tin_30ml")).invalid);
+    hand::press(app.say("batch.container_remove", {{"name", container("tin_30ml")}}));
+    CHECK(hand::field(count("jar_60ml")).value == "3");
+
+    app::close_sheet(app);
+    hand::go("More");
+    const std::string first = app.say("settings.scale_division", {{"n", "1"}});
+    hand::write(first, "fine");
+    REQUIRE(hand::field(first).invalid);
+    hand::press(app.say("settings.scale_remove", {{"n", "1"}}));
+    CHECK(hand::field(first).value == "1");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "what could not be read is let go when its screen is left") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    draw_again();
+    hand::write(percent_of("shea"), "some");
+    hand::go("Batch");
+    hand::go("Formula");
+    CHECK(hand::field(percent_of("shea")).value == "14");
 }
 
 TEST_CASE_FIXTURE(FirstVisit, "two scales of the same division can be told apart by the library") {
@@ -669,6 +697,11 @@ TEST_CASE_FIXTURE(FirstVisit, "unreadable records are told in the book, can be s
     hand::press(app.say("store.save_damaged"));
     REQUIRE(platform::native::saved_files().size() == 1);
     CHECK(platform::native::saved_files()[0].text.find("3 00000000 {") != std::string::npos);
+    CHECK(faults() == "");
+    hand::press(app.say("store.forget_damaged"));
+    CHECK_FALSE(hand::reads(app.say("store.damaged", {{"n", "1"}})));
+    hand::open_page();
+    CHECK(app.keeping.damaged().empty());
 }
 
 TEST_CASE_FIXTURE(FirstVisit, "settings hold for every figure at once") {
@@ -677,9 +710,7 @@ TEST_CASE_FIXTURE(FirstVisit, "settings hold for every figure at once") {
     hand::go("More");
     hand::press(app.say("settings.sign_comma"));
     hand::go("Formula");
-    const std::string vitamin = app.say("line.percent_of", {{"name", catalogue::find_ingredient(app.presets.catalogue, "tocopherol")->name}});
-    CHECK(hand::field(vitamin).value == "0,4");
-    CHECK(figure(app, 4000) == "0,4");
+    CHECK(hand::field(percent_of("tocopherol")).value == "0,4");
 }
 
 TEST_CASE_FIXTURE(FirstVisit, "an empty field of the settings that may be empty empties the figure") {

@@ -1,5 +1,5 @@
-// The program's frame: arrivals, logic, drawing, saving; and what screens may do. Drawing of the page around the screens
-// is in app_draw.cpp, fingers in touch.cpp, the store in keeping.cpp.
+// The program's frame: arrivals, logic, drawing, saving; and what screens may do. Drawing of the page around
+// the screens is in app_draw.cpp, fingers in touch.cpp, the store in keeping.cpp.
 #include "app.h"
 
 #include <algorithm>
@@ -27,7 +27,8 @@ constexpr int kMostFramesAStep = 12;  // a queued tap takes four; edits and shee
 void load_presets(App& app) {
     std::vector<store::File> files;
     for (unsigned long i = 0; i < presets_data::kCount; ++i)
-        files.push_back({presets_data::kFiles[i].name, {presets_data::kFiles[i].text, presets_data::kFiles[i].size}});
+        files.push_back(
+            {presets_data::kFiles[i].name, {presets_data::kFiles[i].text, presets_data::kFiles[i].size}});
     if (auto presets = store::read_presets(files)) app.presets = std::move(presets.value());
     for (const words::Table& table : app.presets.words)
         if (table.language == "en") app.words = table;
@@ -36,12 +37,15 @@ void load_presets(App& app) {
 void follow_preferences(App& app) {
     const platform::Window& window = platform::window();
     const workspace::Settings& settings = app.work.settings;
-    const bool dark = settings.theme == workspace::Theme::system ? window.prefers_dark : settings.theme == workspace::Theme::dark;
-    if (theme::apply(dark, window.more_contrast || window.forced_colours, window.pixel_ratio)) platform::fonts_changed();
+    const bool dark = settings.theme == workspace::Theme::system ? window.prefers_dark
+                                                                 : settings.theme == workspace::Theme::dark;
+    if (theme::apply(dark, window.more_contrast || window.forced_colours, window.pixel_ratio))
+        platform::fonts_changed();
     const theme::Colours& c = theme::colours();
     platform::set_page_colours(dark, c.paper, c.ink, c.card, c.accent);
-    const bool comma = settings.sign == workspace::DecimalSign::system ? window.decimal_comma
-                                                                      : settings.sign == workspace::DecimalSign::comma;
+    const bool comma = settings.sign == workspace::DecimalSign::system
+                           ? window.decimal_comma
+                           : settings.sign == workspace::DecimalSign::comma;
     platform::set_page_language(app.words.language, app.say("app.name"));
     app.words.sign = comma ? decimal::Sign::comma : decimal::Sign::point;
 }
@@ -63,7 +67,8 @@ void key(App& app, const platform::Event& event) {
 }
 
 void escape(App& app, const platform::Event& event) {
-    if (event.node != 0 && mirror::focused(event.node) && mirror::is_field(event.node)) return platform::blur_node();
+    if (event.node != 0 && mirror::focused(event.node) && mirror::is_field(event.node))
+        return platform::blur_node();
     if (app.kit.keypad.open())
         app.kit.keypad.target = 0;
     else if (app.ui.sheet != Sheet::none)
@@ -79,8 +84,12 @@ void receive(App& app, const platform::Event& event) {
         case Kind::pointer_move:
         case Kind::pointer_up:
         case Kind::pointer_cancel:
-        case Kind::wheel: touch::receive(event, app.kit); break;
-        case Kind::key_down: key(app, event); break;
+        case Kind::wheel:
+            touch::receive(event, app.kit);
+            break;
+        case Kind::key_down:
+            key(app, event);
+            break;
         case Kind::node_click:
         case Kind::node_focus:
         case Kind::node_blur:
@@ -90,7 +99,9 @@ void receive(App& app, const platform::Event& event) {
             if (event.kind == Kind::node_focus && mirror::is_field(event.node)) app.kit.keypad.target = 0;
             mirror::receive(event);
             break;
-        case Kind::node_escape: escape(app, event); break;
+        case Kind::node_escape:
+            escape(app, event);
+            break;
         case Kind::resized:
             if (mirror::focus() != 0) app.kit.wish_view = mirror::focus();
             break;
@@ -99,12 +110,24 @@ void receive(App& app, const platform::Event& event) {
             take_in(app, event.text);
             if (event.kind == Kind::fragment) platform::clear_fragment();
             break;
-        case Kind::file_opened: take_in(app, event.text); break;
-        case Kind::file_refused: tell(app, app.say("file.refused", {{"name", event.key}}), true); break;
-        case Kind::copied: tell(app, app.say("share.copied")); break;
-        case Kind::copy_failed: tell(app, app.say("share.copy_failed"), true); break;
-        case Kind::page_update: tell(app, app.say("page.update")); break;
-        default: app.keeping.receive(event); break;
+        case Kind::file_opened:
+            take_in(app, event.text);
+            break;
+        case Kind::file_refused:
+            tell(app, app.say("file.refused", {{"name", event.key}}), true);
+            break;
+        case Kind::copied:
+            tell(app, app.say("share.copied"));
+            break;
+        case Kind::copy_failed:
+            tell(app, app.say("share.copy_failed"), true);
+            break;
+        case Kind::page_update:
+            tell(app, app.say("page.update"));
+            break;
+        default:
+            app.keeping.receive(event);
+            break;
     }
 }
 
@@ -196,11 +219,13 @@ void start() {
 void step(bool draw) {
     App& app = state();
     if (platform::window().width <= 0) return;
-    for (const platform::Event& event : platform::take_events()) receive(app, event);
+    for (const platform::Event& event : platform::take_events())
+        receive(app, event);
     touch::time_passes(platform::now_ms(), app.kit);
     if (theme::font(theme::Type::body) == nullptr) follow_preferences(app);
     int frames = 0;
-    do frame(app);
+    do
+        frame(app);
     while (++frames < kMostFramesAStep && !settled(app));
     app.kit.wish_view = 0;
     mirror::end_frame(!touch::moving());
@@ -209,7 +234,8 @@ void step(bool draw) {
         app.kit.wish_focus = 0;
         app.kit.wish_all = false;
     }
-    platform::push_back_guard(app.ui.sheet != Sheet::none || app.kit.keypad.open() || app.ui.screen != Screen::book);
+    platform::push_back_guard(app.ui.sheet != Sheet::none || app.kit.keypad.open() ||
+                              app.ui.screen != Screen::book);
     app.keeping.save_changes(app.work, platform::now_utc());
     if (draw) platform::draw(ImGui::GetDrawData());
     if (frames >= kMostFramesAStep) platform::request_frame(1);
@@ -250,7 +276,8 @@ workspace::Recipe blank_recipe(const App& app) {
     workspace::Recipe recipe;
     recipe.title = app.say("recipe.new_title");
     recipe.formula.phases.push_back({});
-    recipe.batch.division = app.work.settings.scales.empty() ? quantity::Mass{100} : app.work.settings.scales.front().division;
+    recipe.batch.division =
+        app.work.settings.scales.empty() ? quantity::Mass{100} : app.work.settings.scales.front().division;
     return recipe;
 }
 
@@ -265,13 +292,15 @@ void edit(App& app, const result::Result<formula::Formula>& changed) {
 }
 
 void step_back(App& app) {
-    if (workspace::Recipe* recipe = open_recipe(app); recipe && app.undo.can_back()) *recipe = app.undo.back();
+    if (workspace::Recipe* recipe = open_recipe(app); recipe && app.undo.can_back())
+        *recipe = app.undo.back();
     app.kit.drafts.clear();
     app.ui.again = true;
 }
 
 void step_forth(App& app) {
-    if (workspace::Recipe* recipe = open_recipe(app); recipe && app.undo.can_forth()) *recipe = app.undo.forth();
+    if (workspace::Recipe* recipe = open_recipe(app); recipe && app.undo.can_forth())
+        *recipe = app.undo.forth();
     app.kit.drafts.clear();
     app.ui.again = true;
 }
@@ -302,12 +331,15 @@ namespace {
 void take_rescued(App& app, std::string_view text) {
     const auto rescued = store::read_rescued(text);
     if (!rescued) return tell(app, words::say(app.words, rescued.error()), true);
-    for (const workspace::Recipe& recipe : rescued->recipes) workspace::add(app.work, new_id(), recipe, platform::now_utc());
+    for (const workspace::Recipe& recipe : rescued->recipes)
+        workspace::add(app.work, new_id(), recipe, platform::now_utc());
     close_sheet(app);
     app.ui.screen = Screen::book;
     const std::string kept = app.say("file.rescued", {{"n", std::to_string(rescued->recipes.size())}});
     const bool all = rescued->unreadable == 0;
-    tell(app, all ? kept : kept + " " + app.say("file.unreadable", {{"n", std::to_string(rescued->unreadable)}}), !all);
+    tell(app,
+         all ? kept : kept + " " + app.say("file.unreadable", {{"n", std::to_string(rescued->unreadable)}}),
+         !all);
 }
 
 }  // namespace
@@ -331,16 +363,21 @@ void take_in(App& app, std::string_view text) {
 }
 
 std::string source_words(const App& app, std::string_view key, source::Standing standing) {
-    static constexpr std::string_view kStandings[] = {"standing.document", "standing.supplier", "standing.common_practice",
-                                                      "standing.memory", "standing.estimate"};
+    static constexpr std::string_view kStandings[] = {"standing.document", "standing.supplier",
+                                                      "standing.common_practice", "standing.memory",
+                                                      "standing.estimate"};
     const std::string how = app.say(kStandings[static_cast<int>(standing)]);
     const source::Entry* entry = catalogue::find_source(app.presets.catalogue, key);
     const bool says_no_more = !entry || key == "common_practice" || key == "memory";
     return says_no_more ? how : entry->title + "; " + how;
 }
 
-bool from_disk() { return platform::window().from_disk; }
-bool address_is_hosted(const App& app) { return !from_disk() || !app.work.settings.hosted_address.empty(); }
+bool from_disk() {
+    return platform::window().from_disk;
+}
+bool address_is_hosted(const App& app) {
+    return !from_disk() || !app.work.settings.hosted_address.empty();
+}
 
 std::string link_address(const App& app, const std::string& link) {
     return (from_disk() ? app.work.settings.hosted_address : platform::window().address) + link;
@@ -350,8 +387,12 @@ void copy_text(App& app, const std::string& text) {
     (void)app;
     platform::copy_text(text);
 }
-bool can_share() { return platform::can_share(); }
-void share(const std::string& title, const std::string& address) { platform::share(title, address); }
+bool can_share() {
+    return platform::can_share();
+}
+void share(const std::string& title, const std::string& address) {
+    platform::share(title, address);
+}
 
 namespace {
 
@@ -366,7 +407,8 @@ std::string file_stem(const std::string& title) {
         else if (!name.empty() && name.back() != '-')
             name += '-';
     }
-    while (!name.empty() && name.back() == '-') name.pop_back();
+    while (!name.empty() && name.back() == '-')
+        name.pop_back();
     return name.empty() ? "recipe" : name;
 }
 
@@ -388,12 +430,17 @@ void save_batch_sheet(App& app) {
 
 void save_damaged(App& app) {
     std::string text;
-    for (const keeping::Damaged& one : app.keeping.damaged()) text += one.key + "\n" + one.text + "\n\n";
+    for (const keeping::Damaged& one : app.keeping.damaged())
+        text += one.key + "\n" + one.text + "\n\n";
     platform::save_file("tarebench-damaged.txt", "text/plain", text);
     app.ui.damaged_saved = true;
 }
 
-void save_page() { platform::save_page(); }
-void open_file() { platform::open_file(); }
+void save_page() {
+    platform::save_page();
+}
+void open_file() {
+    platform::open_file();
+}
 
 }  // namespace app

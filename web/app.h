@@ -1,5 +1,5 @@
-// The state of the program and its frame: arrivals, logic, drawing, saving. Screens get the App, draw from its analysis
-// and change the workspace only through the edits declared here, which are the engine's.
+// The state of the program and its frame: arrivals, logic, drawing, saving. Screens get the App, draw from
+// its analysis and change the workspace only through the edits declared here, which are the engine's.
 #pragma once
 
 #include <optional>
@@ -20,24 +20,38 @@ enum class Screen { book, formula, batch, more };
 
 // What lies over the page; one at a time.
 enum class Sheet {
-    none, new_recipe, from_text, incoming, recipe, rename, product, share, line, ingredient, phase, amount, container, bin, source_list
+    none,
+    new_recipe,
+    from_text,
+    incoming,
+    recipe,
+    rename,
+    product,
+    share,
+    line,
+    ingredient,
+    phase,
+    amount,
+    container,
+    bin,
+    source_list
 };
 
 struct UiState {
     Screen screen = Screen::book;
     Sheet sheet = Sheet::none;
-    std::string recipe;                       // the one a sheet concerns
-    std::size_t line = 0, phase = 0;          // likewise
+    std::string recipe;               // the one a sheet concerns
+    std::size_t line = 0, phase = 0;  // likewise
     bool line_is_new = false, phase_is_new = false;
-    std::string search, typed;                // in a picker; in a text sheet
+    std::string search, typed;  // in a picker; in a text sheet
     std::string typed_problem;
     std::optional<workspace::Recipe> incoming;  // understood, not kept yet
-    std::string message;                      // shown for a while, spoken once
+    std::string message;                        // shown for a while, spoken once
     double message_until_ms = 0;
-    bool escape = false;                      // close what is open, in this frame
-    bool again = true;                        // something changed that the next frame has to show
+    bool escape = false;  // close what is open, in this frame
+    bool again = true;    // something changed that the next frame has to show
     bool message_is_problem = false;
-    bool damaged_saved = false;               // the unreadable records were handed over as a file
+    bool damaged_saved = false;  // the unreadable records were handed over as a file
 };
 
 struct App {
@@ -48,9 +62,9 @@ struct App {
     bool kept_loaded = false;                    // what was stored has arrived
     std::optional<analysis::Analysis> analysis;  // of the open recipe
     std::optional<workspace::Recipe> analysed;
-    catalogue::Catalogue known;                  // shipped, with the open recipe's own ingredients laid over
+    catalogue::Catalogue known;  // shipped, with the open recipe's own ingredients laid over
     Undo<workspace::Recipe> undo;
-    std::string undo_of;                         // id of the recipe the steps belong to
+    std::string undo_of;  // id of the recipe the steps belong to
     UiState ui;
     kit::Kit kit;
 
@@ -59,14 +73,14 @@ struct App {
     }
 };
 
-void start();                   // once: library context, presets, store
-void step(bool draw);           // platform::run calls it
-App& state();                   // for tests
+void start();          // once: library context, presets, store
+void step(bool draw);  // platform::run calls it
+App& state();          // for tests
 
 // --- what screens may do ---
 workspace::Recipe* open_recipe(App& app);
 void open(App& app, std::string_view id, Screen screen = Screen::formula);
-void keep(App& app, workspace::Recipe recipe);          // adds it to the book and opens it
+void keep(App& app, workspace::Recipe recipe);                         // adds it to the book and opens it
 void edit(App& app, const result::Result<formula::Formula>& changed);  // of the open recipe, or says why not
 void bin(App& app, const std::string& id);
 void step_back(App& app);
@@ -74,21 +88,22 @@ void step_forth(App& app);
 void show(App& app, Sheet sheet);
 void close_sheet(App& app);
 void tell(App& app, std::string message, bool problem = false);
-void take_in(App& app, std::string_view text);          // a link or a file's text: shown before it is kept
+void take_in(App& app, std::string_view text);  // a link or a file's text: shown before it is kept
 workspace::Recipe blank_recipe(const App& app);
 
 // Where a figure comes from and how far it may be trusted, in words.
 std::string source_words(const App& app, std::string_view key, source::Standing standing);
 
 // --- what screens may ask of the host ---
-std::string link_address(const App& app, const std::string& link);  // with the page's or the hosted address before it
+std::string link_address(const App& app,
+                         const std::string& link);  // with the page's or the hosted address before it
 bool address_is_hosted(const App& app);
 bool from_disk();
 void copy_text(App& app, const std::string& text);
 bool can_share();
 void share(const std::string& title, const std::string& address);
 void save_recipe_file(const workspace::Recipe& recipe);
-void save_batch_sheet(App& app);          // of the open recipe, as HTML that prints
+void save_batch_sheet(App& app);  // of the open recipe, as HTML that prints
 void save_damaged(App& app);
 void save_page();
 void open_file();

@@ -37,18 +37,25 @@ struct SheetRow {
     screens::Draw draw;
 };
 constexpr SheetRow kSheets[] = {
-    {Sheet::new_recipe, "new.title", screens::new_recipe},   {Sheet::from_text, "new.link", screens::from_text},
-    {Sheet::incoming, "incoming.title", screens::incoming},  {Sheet::recipe, "recipe.menu", screens::recipe},
-    {Sheet::rename, "recipe.rename", screens::rename},       {Sheet::product, "product.title", screens::product},
-    {Sheet::share, "share.title", screens::share},           {Sheet::line, "line.title", screens::line},
-    {Sheet::ingredient, "ingredient.title", screens::ingredient}, {Sheet::phase, "phase.title", screens::phase},
+    {Sheet::new_recipe, "new.title", screens::new_recipe},
+    {Sheet::from_text, "new.link", screens::from_text},
+    {Sheet::incoming, "incoming.title", screens::incoming},
+    {Sheet::recipe, "recipe.menu", screens::recipe},
+    {Sheet::rename, "recipe.rename", screens::rename},
+    {Sheet::product, "product.title", screens::product},
+    {Sheet::share, "share.title", screens::share},
+    {Sheet::line, "line.title", screens::line},
+    {Sheet::ingredient, "ingredient.title", screens::ingredient},
+    {Sheet::phase, "phase.title", screens::phase},
     {Sheet::amount, "batch.how_much", screens::amount},
-    {Sheet::container, "container.title", screens::container},    {Sheet::bin, "bin.title", screens::bin},
+    {Sheet::container, "container.title", screens::container},
+    {Sheet::bin, "bin.title", screens::bin},
     {Sheet::source_list, "sources.title", screens::source_list},
 };
 
-constexpr ImGuiWindowFlags kPage = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                                   ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoBringToFrontOnFocus;
+constexpr ImGuiWindowFlags kPage = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
+                                   ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoNav |
+                                   ImGuiWindowFlags_NoBringToFrontOnFocus;
 
 struct Place {  // of the parts of the page, CSS pixels
     float left, top, right, bottom;
@@ -86,27 +93,31 @@ void top_bar(App& app, const ScreenRow& row, const Place& place) {
     node.name = title;
     widget::fill_place(node, ImRect({left, y}, {left + room, y + theme::kTarget}));
     mirror::add(node);
-    widget::draw_cut({left, place.top + (theme::kTopBar - theme::line_height(theme::Type::title)) / 2}, title, theme::Type::title,
-                     theme::paint(theme::colours().ink), room);
+    widget::draw_cut({left, place.top + (theme::kTopBar - theme::line_height(theme::Type::title)) / 2}, title,
+                     theme::Type::title, theme::paint(theme::colours().ink), room);
     if (of_recipe) {
         ImGui::SetCursorScreenPos({place.right - 4 - 3 * theme::kTarget, y});
-        if (widget::mark_button(kit, "undo", widget::Mark::undo, app.say("top.undo"), !app.undo.can_back())) step_back(app);
+        if (widget::mark_button(kit, "undo", widget::Mark::undo, app.say("top.undo"), !app.undo.can_back()))
+            step_back(app);
         ImGui::SetCursorScreenPos({place.right - 4 - 2 * theme::kTarget, y});
-        if (widget::mark_button(kit, "redo", widget::Mark::redo, app.say("top.redo"), !app.undo.can_forth())) step_forth(app);
+        if (widget::mark_button(kit, "redo", widget::Mark::redo, app.say("top.redo"), !app.undo.can_forth()))
+            step_forth(app);
         ImGui::SetCursorScreenPos({place.right - 4 - theme::kTarget, y});
         if (widget::mark_button(kit, "recipe", widget::Mark::dots, app.say("top.recipe"))) {
             app.ui.recipe = app.work.open;
             show(app, Sheet::recipe);
         }
     }
-    ImGui::GetWindowDrawList()->AddLine({place.left, place.top + theme::kTopBar}, {place.right, place.top + theme::kTopBar},
+    ImGui::GetWindowDrawList()->AddLine({place.left, place.top + theme::kTopBar},
+                                        {place.right, place.top + theme::kTopBar},
                                         theme::paint(theme::colours().hairline));
 }
 
 void pane(App& app, const ScreenRow& row, float left, float right, float top, float bottom) {
     ImGui::SetCursorScreenPos({left, top});
-    ImGui::BeginChild(("pane " + std::string(row.name)).c_str(), {right - left, std::max(1.0f, bottom - top)}, 0,
-                      ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse);
+    ImGui::BeginChild(
+        ("pane " + std::string(row.name)).c_str(), {right - left, std::max(1.0f, bottom - top)}, 0,
+        ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse);
     ImGuiWindow* window = ImGui::GetCurrentWindow();
     app.kit.width = std::min(right - left - 2 * theme::kMargin, theme::kReadingWidth);
     const float indent = (right - left - app.kit.width) / 2;
@@ -118,7 +129,8 @@ void pane(App& app, const ScreenRow& row, float left, float right, float top, fl
     if (window->ScrollMax.y > 0) {  // where in the list one is; not to be pressed
         const float view = window->InnerRect.GetHeight(), whole = view + window->ScrollMax.y;
         const float y = window->InnerRect.Min.y + view * window->Scroll.y / whole;
-        window->DrawList->AddRectFilled({window->InnerRect.Max.x - 5, y}, {window->InnerRect.Max.x - 2, y + view * view / whole},
+        window->DrawList->AddRectFilled({window->InnerRect.Max.x - 5, y},
+                                        {window->InnerRect.Max.x - 2, y + view * view / whole},
                                         theme::paint(theme::colours().edge, 0.6f), 2);
     }
     ImGui::EndChild();
@@ -135,16 +147,20 @@ void navigation(App& app, const Place& place, ImVec2 window) {
     int i = 0;
     if (place.wide) {
         list.AddLine({place.left, 0}, {place.left, window.y}, theme::paint(c.hairline));
-        widget::draw_wrapped({20, place.top + 16}, app.say("app.name"), theme::Type::title, theme::paint(c.accent), 0);
+        widget::draw_wrapped({20, place.top + 16}, app.say("app.name"), theme::Type::title,
+                             theme::paint(c.accent), 0);
     } else {
         list.AddRectFilled({0, place.bottom}, window, theme::paint(c.card));
         list.AddLine({0, place.bottom}, {window.x, place.bottom}, theme::paint(c.hairline));
     }
     for (const ScreenRow& row : kScreens) {
         const float n = static_cast<float>(i++);
-        const ImVec2 size = place.wide ? ImVec2(theme::kRail - 20, 50) : ImVec2(window.x / std::size(kScreens), theme::kBar);
-        ImGui::SetCursorScreenPos(place.wide ? ImVec2(10, place.top + 64 + n * 56) : ImVec2(n * size.x, place.bottom));
-        if (widget::tab(app.kit, row.name, row.mark, app.say(row.name), app.ui.screen == row.screen, size, place.wide)) {
+        const ImVec2 size =
+            place.wide ? ImVec2(theme::kRail - 20, 50) : ImVec2(window.x / std::size(kScreens), theme::kBar);
+        ImGui::SetCursorScreenPos(place.wide ? ImVec2(10, place.top + 64 + n * 56)
+                                             : ImVec2(n * size.x, place.bottom));
+        if (widget::tab(app.kit, row.name, row.mark, app.say(row.name), app.ui.screen == row.screen, size,
+                        place.wide)) {
             app.ui.screen = row.screen;
             app.kit.keypad.target = 0;
             app.ui.again = true;
@@ -163,11 +179,13 @@ void message(App& app, const Place& place) {
     const float left = (place.left + place.right - width) / 2, bottom = place.bottom - 12;
     ImDrawList& list = *ImGui::GetForegroundDrawList();
     const ImVec2 low{left, bottom - words.y - 24}, high{left + width, bottom};
-    list.AddRectFilled(low, high, theme::paint(app.ui.message_is_problem ? c.stop_ground : c.ink), theme::kRound);
+    list.AddRectFilled(low, high, theme::paint(app.ui.message_is_problem ? c.stop_ground : c.ink),
+                       theme::kRound);
     if (app.ui.message_is_problem) list.AddRect(low, high, theme::paint(c.stop), theme::kRound, 0, 1.5f);
     ImFont* font = theme::font(theme::Type::body);
-    list.AddText(font, font->FontSize, {left + 16, low.y + 12}, theme::paint(app.ui.message_is_problem ? c.stop : c.paper),
-                 app.ui.message.c_str(), nullptr, width - 32);
+    list.AddText(font, font->FontSize, {left + 16, low.y + 12},
+                 theme::paint(app.ui.message_is_problem ? c.stop : c.paper), app.ui.message.c_str(), nullptr,
+                 width - 32);
 }
 
 void keypad_window(App& app, ImVec2 window, float inset) {
@@ -197,7 +215,9 @@ void draw_page(App& app) {
     place.right = size.x - window.inset_right;
     place.top = window.inset_top;
     place.bottom = taken > 0 ? size.y - taken : size.y - window.inset_bottom - (place.wide ? 0 : theme::kBar);
-    place.two_panes = size.x >= theme::kTwoPanes && (app.ui.screen == Screen::formula || app.ui.screen == Screen::batch) && open_recipe(app);
+    place.two_panes = size.x >= theme::kTwoPanes &&
+                      (app.ui.screen == Screen::formula || app.ui.screen == Screen::batch) &&
+                      open_recipe(app);
 
     const SheetRow* sheet = nullptr;
     for (const SheetRow& row : kSheets)
@@ -217,7 +237,8 @@ void draw_page(App& app) {
     if (place.two_panes) {
         const float middle = place.left + (place.right - place.left) * 0.52f;
         pane(app, kScreens[1], place.left, middle, top, place.bottom);
-        ImGui::GetWindowDrawList()->AddLine({middle, top}, {middle, place.bottom}, theme::paint(theme::colours().hairline));
+        ImGui::GetWindowDrawList()->AddLine({middle, top}, {middle, place.bottom},
+                                            theme::paint(theme::colours().hairline));
         pane(app, kScreens[2], middle, place.right, top, place.bottom);
     } else {
         pane(app, current, place.left, place.right, top, place.bottom);
@@ -233,7 +254,8 @@ void draw_page(App& app) {
         where.whole = sheet->sheet == Sheet::ingredient;
         if (widget::begin_sheet(app.kit, sheet->title, sheet_title(app, *sheet), where, app.ui.escape)) {
             sheet->draw(app);
-            if (app.kit.keypad.open()) keypad_window(app, size, window.inset_bottom);  // within the dialog, or it would be inert
+            if (app.kit.keypad.open())
+                keypad_window(app, size, window.inset_bottom);  // within the dialog, or it would be inert
             widget::end_sheet(app.kit);
         } else {
             close_sheet(app);

@@ -1,4 +1,5 @@
-// See drawn_items.h. Defines the four functions that IMGUI_ENABLE_TEST_ENGINE asks for; the test engine itself is not used.
+// See drawn_items.h. Defines the four functions that IMGUI_ENABLE_TEST_ENGINE asks for; the test engine
+// itself is not used.
 #include "drawn_items.h"
 
 #include "imgui.h"
@@ -8,8 +9,12 @@ namespace drawn_items {
 namespace {
 std::vector<std::uint32_t> seen;
 }
-void begin_frame() { seen.clear(); }
-const std::vector<std::uint32_t>& ids() { return seen; }
+void begin_frame() {
+    seen.clear();
+}
+const std::vector<std::uint32_t>& ids() {
+    return seen;
+}
 }  // namespace drawn_items
 
 void ImGuiTestEngineHook_ItemAdd(ImGuiContext* context, ImGuiID id, const ImRect&, const ImGuiLastItemData*) {
@@ -20,4 +25,6 @@ void ImGuiTestEngineHook_ItemAdd(ImGuiContext* context, ImGuiID id, const ImRect
 }
 void ImGuiTestEngineHook_ItemInfo(ImGuiContext*, ImGuiID, const char*, ImGuiItemStatusFlags) {}
 void ImGuiTestEngineHook_Log(ImGuiContext*, const char*, ...) {}
-const char* ImGuiTestEngine_FindItemDebugLabel(ImGuiContext*, ImGuiID) { return nullptr; }
+const char* ImGuiTestEngine_FindItemDebugLabel(ImGuiContext*, ImGuiID) {
+    return nullptr;
+}

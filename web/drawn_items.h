@@ -1,5 +1,6 @@
-// The library's own account of what can be pressed: the ids it was given for items in this frame, through the hooks meant
-// for test engines. Compared with the mirror's register it proves that nothing interactive is drawn unregistered.
+// The library's own account of what can be pressed: the ids it was given for items in this frame, through the
+// hooks meant for test engines. Compared with the mirror's register it proves that nothing interactive is
+// drawn unregistered.
 #pragma once
 
 #include <cstdint>

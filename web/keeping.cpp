@@ -18,7 +18,8 @@ bool split_key(const std::string& key, std::string& base, char& slot) {
     slot = key.back();
     if (slot != 'a' && slot != 'b') return false;
     base = key.substr(0, key.size() - 2);
-    return base == kSettings || (base.compare(0, kRecipe.size(), kRecipe) == 0 && base.size() > kRecipe.size());
+    return base == kSettings ||
+           (base.compare(0, kRecipe.size(), kRecipe) == 0 && base.size() > kRecipe.size());
 }
 
 bool same_content(const workspace::Kept& a, const workspace::Kept& b) {
@@ -27,7 +28,9 @@ bool same_content(const workspace::Kept& a, const workspace::Kept& b) {
 
 }  // namespace
 
-void Keeping::start() { platform::load_stored(kPrefix); }
+void Keeping::start() {
+    platform::load_stored(kPrefix);
+}
 
 void Keeping::receive(const platform::Event& event) {
     std::string base;
@@ -39,7 +42,9 @@ void Keeping::receive(const platform::Event& event) {
             else if (event.key.compare(0, kAside.size(), kAside) == 0)
                 asides_[event.key] = event.text;
             break;
-        case platform::Kind::stored_all: loaded_ = true; break;
+        case platform::Kind::stored_all:
+            loaded_ = true;
+            break;
         case platform::Kind::saved:
             if (split_key(event.key, base, slot)) unsaved_.erase(base);
             if (trouble_ == Trouble::full && unsaved_.empty()) trouble_ = Trouble::none;
@@ -51,7 +56,9 @@ void Keeping::receive(const platform::Event& event) {
                 places_[base].next = slot;  // not written: the other one is still the newest
             }
             break;
-        case platform::Kind::hidden: try_again_ = true; break;
+        case platform::Kind::hidden:
+            try_again_ = true;
+            break;
         case platform::Kind::storage_refused:
             trouble_ = Trouble::refused;
             loaded_ = true;
@@ -67,7 +74,8 @@ void Keeping::receive(const platform::Event& event) {
                 if (auto kept = store::read_kept(record->json)) foreign_.push_back(std::move(kept).value());
             }
             break;
-        default: break;
+        default:
+            break;
     }
 }
 
@@ -75,7 +83,8 @@ workspace::Workspace Keeping::take_loaded() {
     workspace::Workspace work;
     for (const auto& [base, slots] : found_) {
         const store::Chosen chosen = store::choose(slots);
-        for (const std::string& text : chosen.damaged) set_aside(base, slots.a == text ? 'a' : 'b', text);
+        for (const std::string& text : chosen.damaged)
+            set_aside(base, slots.a == text ? 'a' : 'b', text);
         places_[base] = {chosen.next_slot, chosen.record ? chosen.record->saves : 0};
         if (!chosen.record) continue;
         const char from = chosen.next_slot == 'a' ? 'b' : 'a';
@@ -94,12 +103,14 @@ workspace::Workspace Keeping::take_loaded() {
         }
     }
     for (const auto& aside : asides_)  // what earlier visits found
-        if (std::none_of(damaged_.begin(), damaged_.end(), [&](const Damaged& one) { return one.aside == aside.first; }))
+        if (std::none_of(damaged_.begin(), damaged_.end(),
+                         [&](const Damaged& one) { return one.aside == aside.first; }))
             damaged_.push_back({aside.first, aside.second, aside.first, ""});
     found_.clear();
     asides_.clear();
-    std::stable_sort(work.recipes.begin(), work.recipes.end(),
-                     [](const workspace::Kept& a, const workspace::Kept& b) { return a.changed > b.changed; });
+    std::stable_sort(
+        work.recipes.begin(), work.recipes.end(),
+        [](const workspace::Kept& a, const workspace::Kept& b) { return a.changed > b.changed; });
     if (!workspace::find(work, work.open)) work.open.clear();
     written_ = work.recipes;
     written_settings_ = work.settings;
@@ -109,7 +120,8 @@ workspace::Workspace Keeping::take_loaded() {
 
 // The key tells texts apart, so that the same one is set aside once.
 void Keeping::set_aside(const std::string& base, char slot, const std::string& text) {
-    const std::string key = kAside + base.substr(kPrefix.size()) + ":" + std::to_string(checksum::crc32(text));
+    const std::string key =
+        kAside + base.substr(kPrefix.size()) + ":" + std::to_string(checksum::crc32(text));
     damaged_.push_back({base, text, key, base + "." + slot});
     if (asides_.count(key) == 0) platform::save(key, text);
 }
@@ -155,10 +167,12 @@ void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
         changed.push_back(&kept);
     }
     bool settings = work.settings != written_settings_ || work.open != written_open_;
-    // A store that is full stays so until something happens: trying at every frame would keep the page awake for nothing.
+    // A store that is full stays so until something happens: trying at every frame would keep the page awake
+    // for nothing.
     if (std::exchange(try_again_, false) || gone > 0 || !changed.empty() || settings) {
         for (workspace::Kept& kept : work.recipes)
-            if (unsaved_.count(kRecipe + kept.id) && std::find(changed.begin(), changed.end(), &kept) == changed.end())
+            if (unsaved_.count(kRecipe + kept.id) &&
+                std::find(changed.begin(), changed.end(), &kept) == changed.end())
                 changed.push_back(&kept);
         settings = settings || unsaved_.count(kSettings);
     }
@@ -173,7 +187,9 @@ void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
     }
 }
 
-std::vector<workspace::Kept> Keeping::take_foreign() { return std::exchange(foreign_, {}); }
+std::vector<workspace::Kept> Keeping::take_foreign() {
+    return std::exchange(foreign_, {});
+}
 
 void Keeping::adopt(const workspace::Kept& kept) {
     std::erase_if(written_, [&](const workspace::Kept& one) { return one.id == kept.id; });

@@ -1,6 +1,6 @@
-// Keeps the workspace in the host's store: each record on two keys in turn (store.h), the valid one with the higher save
-// counter wins, a damaged one is copied to a key of its own, because its turn will come, and is shown. Answers come through
-// the arrivals queue.
+// Keeps the workspace in the host's store: each record on two keys in turn (store.h), the valid one with the
+// higher save counter wins, a damaged one is copied to a key of its own, because its turn will come, and is
+// shown. Answers come through the arrivals queue.
 #pragma once
 
 #include <map>
@@ -17,21 +17,21 @@ namespace keeping {
 inline constexpr std::string_view kPrefix = "tarebench:";
 
 struct Damaged {
-    std::string key, text;       // key: of the record it was
-    std::string aside, slot;     // where its copy stands; where it itself still stands, "" when written over
+    std::string key, text;    // key: of the record it was
+    std::string aside, slot;  // where its copy stands; where it itself still stands, "" when written over
 };
 
 enum class Trouble { none, full, refused };
 
 class Keeping {
   public:
-    void start();                              // asks the host for what is stored
+    void start();  // asks the host for what is stored
     void receive(const platform::Event& event);
     bool loaded() const { return loaded_; }
     // Once after loading: what was kept. Records that can't be read are in damaged().
     workspace::Workspace take_loaded();
-    // Writes what differs from what was written last, and with it what could not be written then. Counts the save on each
-    // record; sets its instant of change.
+    // Writes what differs from what was written last, and with it what could not be written then. Counts the
+    // save on each record; sets its instant of change.
     void save_changes(workspace::Workspace& workspace, std::string_view now);
 
     // A record another window of this browser wrote; empty when there is none. Adopted, it counts as written.
@@ -39,7 +39,7 @@ class Keeping {
     void adopt(const workspace::Kept& kept);
 
     const std::vector<Damaged>& damaged() const { return damaged_; }
-    void forget_damaged();                     // the person has them
+    void forget_damaged();  // the person has them
     Trouble trouble() const { return trouble_; }
 
   private:
@@ -53,8 +53,8 @@ class Keeping {
     std::map<std::string, store::Slots> found_;  // base key -> texts
     std::map<std::string, std::string> asides_;  // key -> text
     std::map<std::string, Place> places_;
-    std::set<std::string> unsaved_;              // base keys whose last save failed
-    bool try_again_ = false;                     // without waiting for a change
+    std::set<std::string> unsaved_;  // base keys whose last save failed
+    bool try_again_ = false;         // without waiting for a change
     std::vector<workspace::Kept> written_;
     std::vector<workspace::Kept> foreign_;
     workspace::Settings written_settings_;

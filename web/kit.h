@@ -1,5 +1,5 @@
-// What every widget needs of the moment: where a finger presses, which field has a draft, which focus is wished for.
-// One Kit lives in the app; widgets know this and the mirror, never the app.
+// What every widget needs of the moment: where a finger presses, which field has a draft, which focus is
+// wished for. One Kit lives in the app; widgets know this and the mirror, never the app.
 #pragma once
 
 #include <cstdint>
@@ -23,29 +23,29 @@ struct Keypad {
     std::uint32_t target = 0;  // field it writes to; 0: closed
     std::string name;          // of that field
     std::string text;
-    bool fresh = false;        // the next key replaces the text
-    bool changed = false;      // the field has not taken the text yet
-    bool arriving = false;     // the field is to hand over its text
+    bool fresh = false;     // the next key replaces the text
+    bool changed = false;   // the field has not taken the text yet
+    bool arriving = false;  // the field is to hand over its text
     bool open() const { return target != 0; }
 };
 
 struct Kit {
     const words::Table* words = nullptr;
-    float width = 0;                     // of the column being drawn
-    bool finger = false;                 // the last press was a finger: numbers open the keypad
-    ImVec2 finger_at{-1, -1};            // a finger is down here and may become a tap
-    ImVec2 long_press_at{-1, -1};        // a long press happened here in this frame
+    float width = 0;               // of the column being drawn
+    bool finger = false;           // the last press was a finger: numbers open the keypad
+    ImVec2 finger_at{-1, -1};      // a finger is down here and may become a tap
+    ImVec2 long_press_at{-1, -1};  // a long press happened here in this frame
     std::map<std::uint32_t, Draft> drafts;
     Keypad keypad;
-    std::vector<std::uint32_t> order;    // decimal fields of this frame, as drawn
-    std::set<std::uint32_t> texts;       // ids of texts given out in this frame
-    std::uint32_t wish_focus = 0;        // field whose native twin shall take the focus after this frame
-    bool wish_all = false;               // and select its text
-    std::uint32_t next_after = 0;        // go on to the number field after this one
-    std::uint32_t wish_view = 0;         // widget to be scrolled into view
-    std::string sheet;                   // key of the sheet that was measured
-    float sheet_height = 0;              // of what it holds; 0: not measured yet
-    bool beneath_sheet = false;          // what is drawn now lies under a sheet
+    std::vector<std::uint32_t> order;  // decimal fields of this frame, as drawn
+    std::set<std::uint32_t> texts;     // ids of texts given out in this frame
+    std::uint32_t wish_focus = 0;      // field whose native twin shall take the focus after this frame
+    bool wish_all = false;             // and select its text
+    std::uint32_t next_after = 0;      // go on to the number field after this one
+    std::uint32_t wish_view = 0;       // widget to be scrolled into view
+    std::string sheet;                 // key of the sheet that was measured
+    float sheet_height = 0;            // of what it holds; 0: not measured yet
+    bool beneath_sheet = false;        // what is drawn now lies under a sheet
 
     std::string say(std::string_view key, const words::Arguments& arguments = {}) const {
         return words::say(*words, key, arguments);

@@ -1,6 +1,7 @@
-// What a host must offer the program, and the one queue through which everything arrives: pointer, keys, the mirror's
-// clicks and texts, stored records, files, links. Two halves: platform_web.cpp (browser) and platform_native.cpp
-// (tests: no window, a store in memory). The platform knows nothing of recipes and calls nobody but the step given to run().
+// What a host must offer the program, and the one queue through which everything arrives: pointer, keys, the
+// mirror's clicks and texts, stored records, files, links. Two halves: platform_web.cpp (browser) and
+// platform_native.cpp (tests: no window, a store in memory). The platform knows nothing of recipes and calls
+// nobody but the step given to run().
 #pragma once
 
 #include <cstdint>
@@ -14,22 +15,26 @@ namespace platform {
 
 enum class Kind {
     // hand and keys; positions in CSS pixels from the top left of the canvas, times in ms
-    pointer_down, pointer_move, pointer_up, pointer_cancel,
-    wheel,            // y: CSS pixels to scroll by, x likewise
-    key_down,         // text: KeyboardEvent.key; only when no native field has the focus
+    pointer_down,
+    pointer_move,
+    pointer_up,
+    pointer_cancel,
+    wheel,     // y: CSS pixels to scroll by, x likewise
+    key_down,  // text: KeyboardEvent.key; only when no native field has the focus
     // the mirror
-    node_click,       // node
-    node_focus,       // node: DOM focus came here (keyboard, screen reader or our own focus_node)
-    node_blur,        // node: focus left; a field's text is final
-    node_input,       // node, text: the whole text of the field
-    node_enter,       // node: Enter or the phone's next/done key in a field (shift: backwards)
-    node_escape,      // node may be 0: Escape, or the browser's back
-    node_menu,        // node: context menu key or long press by assistive means
+    node_click,   // node
+    node_focus,   // node: DOM focus came here (keyboard, screen reader or our own focus_node)
+    node_blur,    // node: focus left; a field's text is final
+    node_input,   // node, text: the whole text of the field
+    node_enter,   // node: Enter or the phone's next/done key in a field (shift: backwards)
+    node_escape,  // node may be 0: Escape, or the browser's back
+    node_menu,    // node: context menu key or long press by assistive means
     // the window
-    resized,          // look at window()
-    preferences,      // colour scheme, motion, contrast changed: look at window()
-    hidden,           // the page is being hidden: save now
-    context_lost, context_restored,
+    resized,      // look at window()
+    preferences,  // colour scheme, motion, contrast changed: look at window()
+    hidden,       // the page is being hidden: save now
+    context_lost,
+    context_restored,
     // storage
     stored,           // key, text: one stored record, for each key, after load_stored()
     stored_all,       // all were sent
@@ -38,12 +43,13 @@ enum class Kind {
     storage_refused,  // storage can't be used at all; nothing will be kept
     other_tab,        // key: another tab changed this record
     // from outside
-    fragment,         // text: what stood after '#' in the address at start or on change
-    pasted,           // text: pasted while no field had the focus
-    file_opened,      // key: file name, text: contents
-    file_refused,     // key: file name, text: "too_large" or "unreadable"
-    copied, copy_failed,
-    page_update,      // a new version of the hosted page is ready
+    fragment,      // text: what stood after '#' in the address at start or on change
+    pasted,        // text: pasted while no field had the focus
+    file_opened,   // key: file name, text: contents
+    file_refused,  // key: file name, text: "too_large" or "unreadable"
+    copied,
+    copy_failed,
+    page_update,  // a new version of the hosted page is ready
 };
 
 enum class Pointer { mouse, touch, pen };
@@ -59,56 +65,60 @@ struct Event {
 };
 
 struct Window {
-    float width = 0, height = 0;        // CSS pixels of the canvas
-    float pixel_ratio = 1;              // device pixels per CSS pixel
+    float width = 0, height = 0;                                             // CSS pixels of the canvas
+    float pixel_ratio = 1;                                                   // device pixels per CSS pixel
     float inset_top = 0, inset_right = 0, inset_bottom = 0, inset_left = 0;  // safe areas
-    float keyboard = 0;                 // height that the phone's keyboard covers at the bottom
-    bool touch_first = false;           // the main pointer is coarse
+    float keyboard = 0;        // height that the phone's keyboard covers at the bottom
+    bool touch_first = false;  // the main pointer is coarse
     bool prefers_dark = false, reduced_motion = false, more_contrast = false, forced_colours = false;
-    bool decimal_comma = false;         // the browser's number format
-    bool from_disk = false;             // opened from a file
-    std::string address;                // the page's own address without '#'
-    std::string language;               // "en-GB"
+    bool decimal_comma = false;  // the browser's number format
+    bool from_disk = false;      // opened from a file
+    std::string address;         // the page's own address without '#'
+    std::string language;        // "en-GB"
 };
 
-// step(draw): take_events(), run the program once; draw==false inside the handler of a gesture or key, so that what
-// must happen within the gesture (raising the keyboard, copying) does; a drawn step follows by itself.
+// step(draw): take_events(), run the program once; draw==false inside the handler of a gesture or key, so
+// that what must happen within the gesture (raising the keyboard, copying) does; a drawn step follows by
+// itself.
 void run(void (*step)(bool draw));
 std::vector<Event> take_events();
 const Window& window();
-void request_frame(int frames = 3);      // ask for this many drawn frames; none are drawn otherwise
-void request_wake(double in_ms);         // one drawn frame after this time (the earliest wish wins)
-double now_ms();                         // monotonic
-std::string now_utc();                   // 2026-11-25T12:00:00Z
-std::string today();                     // 2026-11-25, local
-std::uint64_t chance();                  // for ids
+void request_frame(int frames = 3);  // ask for this many drawn frames; none are drawn otherwise
+void request_wake(double in_ms);     // one drawn frame after this time (the earliest wish wins)
+double now_ms();                     // monotonic
+std::string now_utc();               // 2026-11-25T12:00:00Z
+std::string today();                 // 2026-11-25, local
+std::uint64_t chance();              // for ids
 
 // drawing
-void draw(ImDrawData* data);             // clears to the data's own background and draws
-void fonts_changed();                    // the font atlas was rebuilt
-void set_page_colours(bool dark, std::uint32_t background_rgb, std::uint32_t ink_rgb, std::uint32_t field_rgb,
-                      std::uint32_t accent_rgb);  // for the page around, the native field and the browser's bar
-void set_page_language(std::string_view language, std::string_view title);  // "en"; what the mirror's texts are in
+void draw(ImDrawData* data);  // clears to the data's own background and draws
+void fonts_changed();         // the font atlas was rebuilt
+void set_page_colours(
+    bool dark, std::uint32_t background_rgb, std::uint32_t ink_rgb, std::uint32_t field_rgb,
+    std::uint32_t accent_rgb);  // for the page around, the native field and the browser's bar
+void set_page_language(std::string_view language,
+                       std::string_view title);  // "en"; what the mirror's texts are in
 
 // the mirror (format in mirror.cpp); focusing a field's node inside a gesture raises the phone's keyboard
 void set_mirror(const std::string& packed);
 void focus_node(std::uint32_t node, bool select_all);
 void blur_node();
 
-// storage: answers arrive as stored/stored_all and saved/save_failed. Keys carry the program's prefix already.
+// storage: answers arrive as stored/stored_all and saved/save_failed. Keys carry the program's prefix
+// already.
 void load_stored(std::string_view prefix);
 void save(std::string_view key, std::string_view text);
 void remove(std::string_view key);
 
 // outside
-void copy_text(std::string_view text);                                       // answers copied / copy_failed
+void copy_text(std::string_view text);  // answers copied / copy_failed
 bool can_share();
-void share(std::string_view title, std::string_view address);                // the phone's share sheet
-void open_file();                                                            // answers file_opened
+void share(std::string_view title, std::string_view address);  // the phone's share sheet
+void open_file();                                              // answers file_opened
 void save_file(std::string_view name, std::string_view mime, std::string_view text);
-void save_page();                                                            // this page as one file
+void save_page();  // this page as one file
 void clear_fragment();
-void push_back_guard(bool on);   // on: the browser's back arrives as node_escape instead of leaving the page
-void take_update();              // reload into the new version
+void push_back_guard(bool on);  // on: the browser's back arrives as node_escape instead of leaving the page
+void take_update();             // reload into the new version
 
 }  // namespace platform

@@ -1,8 +1,8 @@
 // The formula book: recipes kept on this device, starters, the bin.
 #include "app.h"
 #include "engine/utf8.h"
-#include "screens.h"
 #include "mirror.h"
+#include "screens.h"
 #include "widget_button.h"
 #include "widget_field.h"
 #include "widget_list.h"
@@ -18,32 +18,40 @@ std::string product_name(const app::App& app, const workspace::Recipe& recipe) {
 }
 
 std::string under(const app::App& app, const workspace::Kept& kept) {
-    return app.say("book.under", {{"product", product_name(app, kept.recipe)},
-                                  {"lines", app.say("count.lines", {{"n", std::to_string(kept.recipe.formula.lines.size())}})},
-                                  {"date", kept.changed.substr(0, 10)}});
+    return app.say(
+        "book.under",
+        {{"product", product_name(app, kept.recipe)},
+         {"lines", app.say("count.lines", {{"n", std::to_string(kept.recipe.formula.lines.size())}})},
+         {"date", kept.changed.substr(0, 10)}});
 }
 
 // Shortened, where it would be longer than a title may be.
 std::string copied_title(const app::App& app, std::string_view title) {
-    const auto made = [&](std::string_view from) { return app.say("recipe.copy_of", {{"title", std::string(from)}}); };
+    const auto made = [&](std::string_view from) {
+        return app.say("recipe.copy_of", {{"title", std::string(from)}});
+    };
     const std::size_t added = made("").size();
     return made(utf8::start_within(title, workspace::kMostTitleBytes - added));
 }
 
 void troubles(app::App& app) {
     if (app.keeping.trouble() != keeping::Trouble::none) {
-        widget::finding_badge(app.kit, finding::Severity::stop,
-                              app.say(app.keeping.trouble() == keeping::Trouble::full ? "store.full" : "store.refused"), "");
+        widget::finding_badge(
+            app.kit, finding::Severity::stop,
+            app.say(app.keeping.trouble() == keeping::Trouble::full ? "store.full" : "store.refused"), "");
         widget::gap(12);
     }
     if (!app.keeping.damaged().empty()) {
         widget::finding_badge(app.kit, finding::Severity::caution,
-                              app.say("store.damaged", {{"n", std::to_string(app.keeping.damaged().size())}}), "");
+                              app.say("store.damaged", {{"n", std::to_string(app.keeping.damaged().size())}}),
+                              "");
         widget::gap(8);
         if (widget::button(app.kit, "save_damaged", app.say("store.save_damaged"))) app::save_damaged(app);
         if (app.ui.damaged_saved) {
             widget::gap(4);
-            if (widget::button(app.kit, "forget_damaged", app.say("store.forget_damaged"), widget::Look::quiet)) app.keeping.forget_damaged();
+            if (widget::button(app.kit, "forget_damaged", app.say("store.forget_damaged"),
+                               widget::Look::quiet))
+                app.keeping.forget_damaged();
         }
         widget::gap(12);
     }
@@ -54,7 +62,8 @@ void troubles(app::App& app) {
 void book(app::App& app) {
     kit::Kit& kit = app.kit;
     troubles(app);
-    if (widget::button(kit, "new", app.say("book.new"), widget::Look::primary, kit.width)) app::show(app, app::Sheet::new_recipe);
+    if (widget::button(kit, "new", app.say("book.new"), widget::Look::primary, kit.width))
+        app::show(app, app::Sheet::new_recipe);
     widget::gap(16);
 
     mirror::Node list;
@@ -76,8 +85,9 @@ void book(app::App& app) {
         if (kept_count++ > 0) widget::hairline(kit);
         const std::string title = kept.recipe.title.empty() ? app.say("recipe.untitled") : kept.recipe.title;
         const widget::RowPress press =
-            widget::row(kit, kept.id, {title, under(app, kept), "", app.say("book.menu_of", {{"title", title}}),
-                                       kept.id == app.work.open, false});
+            widget::row(kit, kept.id,
+                        {title, under(app, kept), "", app.say("book.menu_of", {{"title", title}}),
+                         kept.id == app.work.open, false});
         mirror::close();
         if (press.menu)
             menu = kept.id;
@@ -94,14 +104,18 @@ void book(app::App& app) {
     widget::gap(4);
     const workspace::Recipe* starter = nullptr;
     for (const auto& [stem, recipe] : app.presets.recipes) {
-        if (widget::row(kit, stem, {recipe.title, product_name(app, recipe) + " \xC2\xB7 " +
-                                    app.say("count.lines", {{"n", std::to_string(recipe.formula.lines.size())}}), "", "", false, false})
+        if (widget::row(kit, stem,
+                        {recipe.title,
+                         product_name(app, recipe) + " \xC2\xB7 " +
+                             app.say("count.lines", {{"n", std::to_string(recipe.formula.lines.size())}}),
+                         "", "", false, false})
                 .pressed)
             starter = &recipe;
     }
     if (binned > 0) {
         widget::gap(24);
-        if (widget::button(kit, "bin", app.say("book.bin", {{"n", std::to_string(binned)}}))) app::show(app, app::Sheet::bin);
+        if (widget::button(kit, "bin", app.say("book.bin", {{"n", std::to_string(binned)}})))
+            app::show(app, app::Sheet::bin);
     }
 
     if (!menu.empty()) {
@@ -154,11 +168,15 @@ void bin(app::App& app) {
         if (kept.binned.empty()) continue;
         any = true;
         const std::string title = kept.recipe.title.empty() ? app.say("recipe.untitled") : kept.recipe.title;
-        widget::row(kit, kept.id, {title, app.say("bin.since", {{"date", kept.binned.substr(0, 10)}}), "", "", false, true});
-        if (widget::button(kit, "restore" + kept.id, app.say("bin.restore", {{"title", title}}), widget::Look::plain, kit.width))
+        widget::row(
+            kit, kept.id,
+            {title, app.say("bin.since", {{"date", kept.binned.substr(0, 10)}}), "", "", false, true});
+        if (widget::button(kit, "restore" + kept.id, app.say("bin.restore", {{"title", title}}),
+                           widget::Look::plain, kit.width))
             restore = kept.id;
         widget::gap(6);
-        if (widget::button(kit, "erase" + kept.id, app.say("bin.erase", {{"title", title}}), widget::Look::danger, kit.width))
+        if (widget::button(kit, "erase" + kept.id, app.say("bin.erase", {{"title", title}}),
+                           widget::Look::danger, kit.width))
             erase = kept.id;
         widget::gap(16);
     }
@@ -177,12 +195,14 @@ void rename(app::App& app) {
     kit::Kit& kit = app.kit;
     workspace::Kept* kept = workspace::find(app.work, app.ui.recipe);
     if (!kept) return app::close_sheet(app);
-    if (const auto typed = widget::text_field(kit, "title", app.ui.typed,
-                                              {app.say("recipe.title"), "", false, false, false, true, workspace::kMostTitleBytes}))
+    if (const auto typed = widget::text_field(
+            kit, "title", app.ui.typed,
+            {app.say("recipe.title"), "", false, false, false, true, workspace::kMostTitleBytes}))
         app.ui.typed = *typed;
     const bool enter = mirror::take_enter(widget::id_of("title"));
     widget::gap(16);
-    if (widget::button(kit, "save", app.say("recipe.rename_done"), widget::Look::primary, kit.width) || enter) {
+    if (widget::button(kit, "save", app.say("recipe.rename_done"), widget::Look::primary, kit.width) ||
+        enter) {
         kept->recipe.title = app.ui.typed;
         app::close_sheet(app);
     }

@@ -31,8 +31,10 @@ void sum_strip(app::App& app, const workspace::Recipe& recipe) {
         good = now.stated_sum == quantity::kHundred;
         const quantity::Percent missing = quantity::kHundred - now.stated_sum;
         words = good               ? app.say("formula.sum_good")
-                : missing.grid > 0 ? app.say("formula.sum_under", {{"sum", figure(now.stated_sum)}, {"missing", figure(missing)}})
-                                   : app.say("formula.sum_above", {{"sum", figure(now.stated_sum)}, {"over", figure({-missing.grid})}});
+                : missing.grid > 0 ? app.say("formula.sum_under",
+                                             {{"sum", figure(now.stated_sum)}, {"missing", figure(missing)}})
+                                   : app.say("formula.sum_above", {{"sum", figure(now.stated_sum)},
+                                                                   {"over", figure({-missing.grid})}});
     }
     const theme::Colours& c = theme::colours();
     const ImVec2 start = ImGui::GetCursorScreenPos();
@@ -46,19 +48,25 @@ void sum_strip(app::App& app, const workspace::Recipe& recipe) {
     widget::fill_place(node, box);
     mirror::add(node);
     const std::uint32_t ink = good ? c.on_accent_soft : c.stop;
-    ImGui::GetWindowDrawList()->AddRectFilled(box.Min, box.Max, theme::paint(good ? c.accent_soft : c.stop_ground), theme::kRound);
+    ImGui::GetWindowDrawList()->AddRectFilled(
+        box.Min, box.Max, theme::paint(good ? c.accent_soft : c.stop_ground), theme::kRound);
     if (good && !recipe.formula.lines.empty())
-        widget::draw_mark(widget::Mark::check, {start.x + 24, box.GetCenter().y}, 16, theme::paint(ink), 2.6f);
+        widget::draw_mark(widget::Mark::check, {start.x + 24, box.GetCenter().y}, 16, theme::paint(ink),
+                          2.6f);
     else if (!good)
-        ImGui::GetWindowDrawList()->AddNgonFilled({start.x + 24, box.GetCenter().y}, 10, theme::paint(ink), 8);
+        ImGui::GetWindowDrawList()->AddNgonFilled({start.x + 24, box.GetCenter().y}, 10, theme::paint(ink),
+                                                  8);
     widget::draw_wrapped({start.x + 46, start.y + 10}, words, theme::Type::strong, theme::paint(ink), room);
     ImGui::Dummy(box.GetSize());
 }
 
 std::string phase_title(const app::App& app, const formula::Phase& phase) {
     std::string words = app.say("phase.name", {{"id", phase.id}});
-    if (phase.hold_c) words += " \xC2\xB7 " + app.say("phase.hold", {{"c", words::figure(app.words, *phase.hold_c)}});
-    if (phase.add_below_c) words += " \xC2\xB7 " + app.say("phase.add_below", {{"c", words::figure(app.words, *phase.add_below_c)}});
+    if (phase.hold_c)
+        words += " \xC2\xB7 " + app.say("phase.hold", {{"c", words::figure(app.words, *phase.hold_c)}});
+    if (phase.add_below_c)
+        words +=
+            " \xC2\xB7 " + app.say("phase.add_below", {{"c", words::figure(app.words, *phase.add_below_c)}});
     return words;
 }
 
@@ -98,12 +106,15 @@ void draw_line(app::App& app, const workspace::Recipe& recipe, std::size_t index
     const widget::Press press = widget::press_area(kit, "name", {room, height}, node);
     const theme::Colours& c = theme::colours();
     if (press.down || press.hovered)
-        ImGui::GetWindowDrawList()->AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, press.down ? 0.12f : 0.05f), 8);
-    widget::draw_mark(widget::Mark::dots, {start.x + 11, press.box.GetCenter().y}, 14, theme::paint(c.ink_soft), 1.6f);
+        ImGui::GetWindowDrawList()->AddRectFilled(press.box.Min, press.box.Max,
+                                                  theme::paint(c.ink, press.down ? 0.12f : 0.05f), 8);
+    widget::draw_mark(widget::Mark::dots, {start.x + 11, press.box.GetCenter().y}, 14,
+                      theme::paint(c.ink_soft), 1.6f);
     const float y = press.box.GetCenter().y - (size.y + small.y) / 2;
     widget::draw_wrapped({start.x + 30, y}, name, theme::Type::body, theme::paint(c.ink), text_room);
     if (!under.empty())
-        widget::draw_wrapped({start.x + 30, y + size.y}, under, theme::Type::small, theme::paint(c.ink_soft), text_room);
+        widget::draw_wrapped({start.x + 30, y + size.y}, under, theme::Type::small, theme::paint(c.ink_soft),
+                             text_room);
     widget::focus_ring(press.box, 8, press.id);
     if (press.clicked || press.menu) menu = index;
 
@@ -141,17 +152,23 @@ void steps_and_notes(app::App& app, workspace::Recipe& recipe) {
         ImGui::PushID(static_cast<int>(i));
         widget::TextSpec spec;
         spec.name = app.say("formula.step_n", {{"n", std::to_string(i + 1)}});
-        if (!recipe.steps[i].phase.empty()) spec.name += ", " + app.say("phase.name", {{"id", recipe.steps[i].phase}});
-        if (recipe.steps[i].minutes) spec.name += ", " + app.say("count.minutes", {{"n", std::to_string(*recipe.steps[i].minutes)}});
+        if (!recipe.steps[i].phase.empty())
+            spec.name += ", " + app.say("phase.name", {{"id", recipe.steps[i].phase}});
+        if (recipe.steps[i].minutes)
+            spec.name += ", " + app.say("count.minutes", {{"n", std::to_string(*recipe.steps[i].minutes)}});
         spec.note = true;
         spec.most_bytes = workspace::kMostStepBytes;
-        if (const auto typed = widget::text_field(kit, "step", recipe.steps[i].text, spec)) recipe.steps[i].text = *typed;
-        if (widget::button(kit, "remove", app.say("formula.step_remove", {{"n", std::to_string(i + 1)}}), widget::Look::quiet)) remove = i;
+        if (const auto typed = widget::text_field(kit, "step", recipe.steps[i].text, spec))
+            recipe.steps[i].text = *typed;
+        if (widget::button(kit, "remove", app.say("formula.step_remove", {{"n", std::to_string(i + 1)}}),
+                           widget::Look::quiet))
+            remove = i;
         widget::gap(4);
         ImGui::PopID();
     }
     if (remove) recipe.steps.erase(recipe.steps.begin() + static_cast<std::ptrdiff_t>(*remove));
-    if (recipe.steps.size() < workspace::kMostSteps && widget::button(kit, "add_step", app.say("formula.step_add"))) {
+    if (recipe.steps.size() < workspace::kMostSteps &&
+        widget::button(kit, "add_step", app.say("formula.step_add"))) {
         app.undo.deed_done();
         recipe.steps.push_back({});
     }
@@ -173,7 +190,10 @@ void findings(app::App& app, const workspace::Recipe& recipe) {
         const std::string name = one.line && *one.line < recipe.formula.lines.size()
                                      ? workspace::display_name(app.known, recipe.formula.lines[*one.line])
                                      : one.subject;
-        const std::string source = one.source.empty() ? "" : app.say("finding_ui.source", {{"title", app::source_words(app, one.source, one.standing)}});
+        const std::string source =
+            one.source.empty()
+                ? ""
+                : app.say("finding_ui.source", {{"title", app::source_words(app, one.source, one.standing)}});
         widget::finding_badge(app.kit, one.severity, finding::say(app.words, one, name), source);
     }
 }
@@ -184,7 +204,8 @@ void nothing_open(app::App& app) {
     widget::gap(24);
     widget::text(app.kit, app.say("formula.none_open"), theme::Type::body, widget::Ink::soft);
     widget::gap(16);
-    if (widget::button(app.kit, "to_book", app.say("formula.to_book"), widget::Look::primary, app.kit.width)) app.ui.screen = app::Screen::book;
+    if (widget::button(app.kit, "to_book", app.say("formula.to_book"), widget::Look::primary, app.kit.width))
+        app.ui.screen = app::Screen::book;
 }
 
 void formula(app::App& app) {
@@ -224,7 +245,8 @@ void formula(app::App& app) {
         for (std::size_t i = 0; i < recipe->formula.lines.size(); ++i)
             if (recipe->formula.lines[i].phase == phase.id) draw_line(app, *recipe, i, menu, changed);
         mirror::close();
-        if (widget::button(kit, "add", app.say("formula.add_line", {{"id", phase.id}}), widget::Look::plain, kit.width)) {
+        if (widget::button(kit, "add", app.say("formula.add_line", {{"id", phase.id}}), widget::Look::plain,
+                           kit.width)) {
             app.ui.phase = p;
             app.ui.line_is_new = true;
             app.ui.search.clear();

@@ -1,4 +1,5 @@
-// Sheets for one line and one phase of the formula: what can be done with it, which ingredient, which temperatures.
+// Sheets for one line and one phase of the formula: what can be done with it, which ingredient, which
+// temperatures.
 #include "app.h"
 #include "mirror.h"
 #include "screens.h"
@@ -24,10 +25,12 @@ void line(app::App& app) {
     if (const catalogue::Ingredient* ingredient = catalogue::find_ingredient(app.known, line.ingredient)) {
         if (ingredient->usual_leave_on_percent) {
             const auto& usual = *ingredient->usual_leave_on_percent;
-            widget::text(kit, app.say("line.usual", {{"min", words::figure(app.words, usual.value.min)},
-                                                     {"max", words::figure(app.words, usual.value.max)},
-                                                     {"source", app::source_words(app, usual.source, usual.standing)}}),
-                         theme::Type::small, widget::Ink::soft);
+            widget::text(
+                kit,
+                app.say("line.usual", {{"min", words::figure(app.words, usual.value.min)},
+                                       {"max", words::figure(app.words, usual.value.max)},
+                                       {"source", app::source_words(app, usual.source, usual.standing)}}),
+                theme::Type::small, widget::Ink::soft);
             widget::gap(6);
         }
         if (!ingredient->caution.empty()) {
@@ -46,8 +49,10 @@ void line(app::App& app) {
         app.ui.search.clear();
         return app::show(app, app::Sheet::ingredient);
     }
-    if (choice(line.rest ? "line.rest_off" : "line.rest_on")) changed = formula::set_rest(now, at, !line.rest);
-    if (!line.rest && choice(line.locked ? "line.lock_off" : "line.lock_on")) changed = formula::set_locked(now, at, !line.locked);
+    if (choice(line.rest ? "line.rest_off" : "line.rest_on"))
+        changed = formula::set_rest(now, at, !line.rest);
+    if (!line.rest && choice(line.locked ? "line.lock_off" : "line.lock_on"))
+        changed = formula::set_locked(now, at, !line.locked);
     if (at > 0 && choice("line.up")) {
         changed = formula::move_line(now, at, at - 1);
         if (changed->ok()) app.ui.line = at - 1;
@@ -59,9 +64,11 @@ void line(app::App& app) {
         stay = true;
     }
     for (const formula::Phase& phase : now.phases)
-        if (phase.id != line.phase && choice("line.to_phase", {{"id", phase.id}})) changed = formula::move_to_phase(now, at, phase.id);
+        if (phase.id != line.phase && choice("line.to_phase", {{"id", phase.id}}))
+            changed = formula::move_to_phase(now, at, phase.id);
     widget::gap(8);
-    if (widget::button(kit, "remove", app.say("line.remove"), widget::Look::danger, kit.width)) changed = formula::remove_line(now, at);
+    if (widget::button(kit, "remove", app.say("line.remove"), widget::Look::danger, kit.width))
+        changed = formula::remove_line(now, at);
     if (changed) {
         app.undo.deed_done();
         app.kit.drafts.clear();  // they belong to lines by place, and places change
@@ -90,13 +97,19 @@ void ingredient(app::App& app) {
     list.role = mirror::Role::list;
     list.name = app.say("ingredient.found");
     mirror::open(list);
-    for (const catalogue::Ingredient* one : catalogue::search(app.known, app.ui.search, app.known.ingredients.size())) {
+    for (const catalogue::Ingredient* one :
+         catalogue::search(app.known, app.ui.search, app.known.ingredients.size())) {
         mirror::Node item;
         item.id = widget::id_of("item_" + one->id);
         item.role = mirror::Role::item;
         mirror::open(item);
         const auto inci = one->inci.find("eu");
-        if (widget::row(kit, one->id, {one->name, app.say("role." + one->role) + (inci == one->inci.end() ? "" : " \xC2\xB7 " + inci->second), "", "", false, false}).pressed)
+        if (widget::row(
+                kit, one->id,
+                {one->name,
+                 app.say("role." + one->role) + (inci == one->inci.end() ? "" : " \xC2\xB7 " + inci->second),
+                 "", "", false, false})
+                .pressed)
             chosen = one->id;
         mirror::close();
         widget::hairline(kit);
@@ -104,7 +117,8 @@ void ingredient(app::App& app) {
     mirror::close();
     if (!app.ui.search.empty()) {
         widget::gap(10);
-        if (widget::button(kit, "as_written", app.say("ingredient.as_written", {{"name", app.ui.search}}), widget::Look::plain, kit.width))
+        if (widget::button(kit, "as_written", app.say("ingredient.as_written", {{"name", app.ui.search}}),
+                           widget::Look::plain, kit.width))
             written = app.ui.search;
         widget::gap(4);
         widget::text(kit, app.say("ingredient.as_written_about"), theme::Type::small, widget::Ink::soft);
@@ -115,7 +129,8 @@ void ingredient(app::App& app) {
         formula::Line line;
         line.ingredient = chosen;
         line.name = written;
-        if (app.ui.phase < recipe->formula.phases.size()) line.phase = recipe->formula.phases[app.ui.phase].id;
+        if (app.ui.phase < recipe->formula.phases.size())
+            line.phase = recipe->formula.phases[app.ui.phase].id;
         app::edit(app, formula::add_line(recipe->formula, line));
     } else {
         app::edit(app, formula::set_ingredient(recipe->formula, app.ui.line, chosen, written));
@@ -131,7 +146,9 @@ void phase(app::App& app) {
     const auto temperature = [&](const char* key, const char* label, std::optional<std::int64_t>& value) {
         widget::NumberSpec spec;
         spec.name = app.say(label);
-        spec.unit = "\xC2\xB0""C";
+        spec.unit =
+            "\xC2\xB0"
+            "C";
         spec.read = typed::celsius;
         spec.may_be_empty = true;
         spec.hint = app.say("phase.no_temperature");
@@ -147,22 +164,27 @@ void phase(app::App& app) {
     temperature("below", "phase.add_below_c", now.add_below_c);
     widget::gap(20);
     bool used = false;
-    for (const formula::Line& line : recipe->formula.lines) used = used || line.phase == now.id;
+    for (const formula::Line& line : recipe->formula.lines)
+        used = used || line.phase == now.id;
     if (!used && recipe->formula.phases.size() > 1 &&
-        widget::button(kit, "remove", app.say("phase.remove", {{"id", now.id}}), widget::Look::danger, kit.width)) {
+        widget::button(kit, "remove", app.say("phase.remove", {{"id", now.id}}), widget::Look::danger,
+                       kit.width)) {
         app.undo.deed_done();
         app::edit(app, formula::remove_phase(recipe->formula, now.id));
         return app::close_sheet(app);
     }
-    if (widget::button(kit, "done", app.say("sheet_ui.done"), widget::Look::primary, kit.width)) app::close_sheet(app);
+    if (widget::button(kit, "done", app.say("sheet_ui.done"), widget::Look::primary, kit.width))
+        app::close_sheet(app);
 }
 
 void product(app::App& app) {
     workspace::Recipe* recipe = app::open_recipe(app);
     if (!recipe) return app::close_sheet(app);
     for (const catalogue::Product& one : app.presets.catalogue.products) {
-        const std::string contact = app.say(one.contact == "rinse_off" ? "product.rinse_off" : "product.leave_on");
-        if (widget::row(app.kit, one.id, {one.name, contact, "", "", one.id == recipe->product, false}).pressed) {
+        const std::string contact =
+            app.say(one.contact == "rinse_off" ? "product.rinse_off" : "product.leave_on");
+        if (widget::row(app.kit, one.id, {one.name, contact, "", "", one.id == recipe->product, false})
+                .pressed) {
             app.undo.deed_done();
             recipe->product = one.id;
             app::close_sheet(app);

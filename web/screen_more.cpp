@@ -32,7 +32,8 @@ void scales(app::App& app, workspace::Settings& settings) {
         division.name = app.say("settings.scale_division", {{"n", n}});
         division.unit = "g";
         division.read = typed::mass;
-        if (const auto change = widget::number_field(kit, "division", scale.division.grid, division); change.value)
+        if (const auto change = widget::number_field(kit, "division", scale.division.grid, division);
+            change.value)
             scale.division = quantity::Mass{*change.value};
         widget::gap(8);
         widget::NumberSpec capacity;
@@ -47,7 +48,9 @@ void scales(app::App& app, workspace::Settings& settings) {
             scale.capacity = quantity::Mass{change.value.value_or(0)};
         if (settings.scales.size() > 1) {
             widget::gap(4);
-            if (widget::button(kit, "remove", app.say("settings.scale_remove", {{"n", n}}), widget::Look::quiet)) removed = i;
+            if (widget::button(kit, "remove", app.say("settings.scale_remove", {{"n", n}}),
+                               widget::Look::quiet))
+                removed = i;
         }
         widget::end_card(kit);
         ImGui::PopID();
@@ -57,7 +60,8 @@ void scales(app::App& app, workspace::Settings& settings) {
         kit.drafts.clear();  // they belong to scales by place
     }
     widget::gap(10);
-    if (settings.scales.size() < 8 && widget::button(kit, "add_scale", app.say("settings.scale_add"))) settings.scales.push_back({"", {1000}, {}});
+    if (settings.scales.size() < 8 && widget::button(kit, "add_scale", app.say("settings.scale_add")))
+        settings.scales.push_back({"", {1000}, {}});
 }
 
 void caution(app::App& app, std::string_view key) {
@@ -72,16 +76,18 @@ void more(app::App& app) {
     workspace::Settings& settings = app.work.settings;
     widget::heading(kit, 2, app.say("settings.sign"));
     widget::gap(6);
-    const int sign = widget::choice(kit, "sign", app.say("settings.sign"),
-                                    {app.say("settings.sign_system"), app.say("settings.sign_point"), app.say("settings.sign_comma")},
-                                    static_cast<int>(settings.sign));
+    const int sign = widget::choice(
+        kit, "sign", app.say("settings.sign"),
+        {app.say("settings.sign_system"), app.say("settings.sign_point"), app.say("settings.sign_comma")},
+        static_cast<int>(settings.sign));
     if (sign >= 0) settings.sign = static_cast<workspace::DecimalSign>(sign);
     widget::gap(20);
     widget::heading(kit, 2, app.say("settings.theme"));
     widget::gap(6);
-    const int theme = widget::choice(kit, "theme", app.say("settings.theme"),
-                                     {app.say("settings.theme_system"), app.say("settings.theme_light"), app.say("settings.theme_dark")},
-                                     static_cast<int>(settings.theme));
+    const int theme = widget::choice(
+        kit, "theme", app.say("settings.theme"),
+        {app.say("settings.theme_system"), app.say("settings.theme_light"), app.say("settings.theme_dark")},
+        static_cast<int>(settings.theme));
     if (theme >= 0) settings.theme = static_cast<workspace::Theme>(theme);
     widget::gap(24);
     scales(app, settings);
@@ -89,7 +95,8 @@ void more(app::App& app) {
     widget::gap(24);
     widget::heading(kit, 2, app.say("settings.address"));
     widget::gap(4);
-    widget::text(kit, app.say(app::from_disk() ? "settings.address_about_disk" : "settings.address_about"), theme::Type::small, widget::Ink::soft);
+    widget::text(kit, app.say(app::from_disk() ? "settings.address_about_disk" : "settings.address_about"),
+                 theme::Type::small, widget::Ink::soft);
     widget::gap(6);
     widget::TextSpec address;
     address.name = app.say("settings.address");
@@ -97,18 +104,22 @@ void more(app::App& app) {
     address.hint = app.say("settings.address_hint");
     address.most_bytes = 200;
     address.last = true;
-    if (const auto typed = widget::text_field(kit, "address", settings.hosted_address, address)) settings.hosted_address = *typed;
+    if (const auto typed = widget::text_field(kit, "address", settings.hosted_address, address))
+        settings.hosted_address = *typed;
 
     widget::gap(24);
     widget::heading(kit, 2, app.say("settings.page"));
     widget::gap(4);
     widget::text(kit, app.say("settings.page_about"), theme::Type::small, widget::Ink::soft);
     widget::gap(8);
-    if (widget::button(kit, "save_page", app.say("settings.save_page"), widget::Look::plain, kit.width)) app::save_page();
+    if (widget::button(kit, "save_page", app.say("settings.save_page"), widget::Look::plain, kit.width))
+        app::save_page();
 
     widget::gap(24);
     widget::heading(kit, 2, app.say("settings.cautions"));
-    for (const char* key : {"caution.heat", "caution.cloths", "caution.oils", "caution.water", "caution.weigh"}) caution(app, key);
+    for (const char* key :
+         {"caution.heat", "caution.cloths", "caution.oils", "caution.water", "caution.weigh"})
+        caution(app, key);
     widget::gap(8);
     widget::text(kit, app.say("caution.defer"), theme::Type::small, widget::Ink::soft);
 
@@ -117,7 +128,10 @@ void more(app::App& app) {
     widget::gap(4);
     widget::text(kit, app.say("settings.about_text"));
     widget::gap(8);
-    if (widget::button(kit, "sources", app.say("settings.sources", {{"n", std::to_string(app.presets.catalogue.sources.size())}}), widget::Look::plain, kit.width))
+    if (widget::button(
+            kit, "sources",
+            app.say("settings.sources", {{"n", std::to_string(app.presets.catalogue.sources.size())}}),
+            widget::Look::plain, kit.width))
         app::show(app, app::Sheet::source_list);
 }
 

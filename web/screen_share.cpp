@@ -1,4 +1,5 @@
-// Sheets for what comes in and goes out: a new recipe, a pasted link or file, what was understood of it, sharing.
+// Sheets for what comes in and goes out: a new recipe, a pasted link or file, what was understood of it,
+// sharing.
 #include "app.h"
 #include "engine/share.h"
 #include "mirror.h"
@@ -14,7 +15,8 @@ namespace screens {
 void new_recipe(app::App& app) {
     kit::Kit& kit = app.kit;
     const auto choice = [&](std::string_view key, std::string_view about) {
-        const bool pressed = widget::row(kit, key, {app.say(key), app.say(about), "", "", false, false}).pressed;
+        const bool pressed =
+            widget::row(kit, key, {app.say(key), app.say(about), "", "", false, false}).pressed;
         widget::hairline(kit);
         return pressed;
     };
@@ -31,7 +33,11 @@ void new_recipe(app::App& app) {
     widget::gap(18);
     widget::heading(kit, 3, app.say("book.starters"));
     for (const auto& [stem, recipe] : app.presets.recipes) {
-        if (widget::row(kit, stem, {recipe.title, app.say("count.lines", {{"n", std::to_string(recipe.formula.lines.size())}}), "", "", false, false}).pressed) {
+        if (widget::row(
+                kit, stem,
+                {recipe.title, app.say("count.lines", {{"n", std::to_string(recipe.formula.lines.size())}}),
+                 "", "", false, false})
+                .pressed) {
             app::close_sheet(app);
             return app::keep(app, recipe);
         }
@@ -54,7 +60,8 @@ void from_text(app::App& app) {
         widget::finding_badge(kit, finding::Severity::stop, app.ui.typed_problem, "");
     }
     widget::gap(14);
-    if (widget::button(kit, "read", app.say("new.read"), widget::Look::primary, kit.width)) app::take_in(app, app.ui.typed);
+    if (widget::button(kit, "read", app.say("new.read"), widget::Look::primary, kit.width))
+        app::take_in(app, app.ui.typed);
 }
 
 void incoming(app::App& app) {
@@ -68,9 +75,12 @@ void incoming(app::App& app) {
     const catalogue::Catalogue known = catalogue::with_own(app.presets.catalogue, recipe.own);
     for (std::size_t i = 0; i < recipe.formula.lines.size(); ++i) {
         const formula::Line& line = recipe.formula.lines[i];
-        const std::string right = line.rest ? app.say("line.rest_short") : words::figure(app.words, line.percent.grid) + " %";
+        const std::string right =
+            line.rest ? app.say("line.rest_short") : words::figure(app.words, line.percent.grid) + " %";
         ImGui::PushID(static_cast<int>(i));
-        widget::row(kit, "line", {workspace::display_name(known, line), line.ingredient.empty() ? app.say("line.unknown") : "", right, "", false, true});
+        widget::row(kit, "line",
+                    {workspace::display_name(known, line),
+                     line.ingredient.empty() ? app.say("line.unknown") : "", right, "", false, true});
         ImGui::PopID();
         widget::hairline(kit);
     }
@@ -108,19 +118,23 @@ void share(app::App& app) {
             widget::gap(12);
         }
         if (app::can_share() && app::address_is_hosted(app)) {
-            if (widget::button(kit, "send", app.say("share.send"), widget::Look::primary, kit.width)) app::share(kept->recipe.title, address);
+            if (widget::button(kit, "send", app.say("share.send"), widget::Look::primary, kit.width))
+                app::share(kept->recipe.title, address);
             widget::gap(8);
         }
-        if (widget::button(kit, "copy", app.say("share.copy"), app::can_share() ? widget::Look::plain : widget::Look::primary, kit.width))
+        if (widget::button(kit, "copy", app.say("share.copy"),
+                           app::can_share() ? widget::Look::plain : widget::Look::primary, kit.width))
             app::copy_text(app, address);
         widget::gap(14);
         widget::TextSpec spec;
         spec.name = app.say("share.link", {{"n", std::to_string(link->size() - 1)}});
         spec.last = true;
-        widget::text_field(kit, "link", address, spec);  // to be copied by hand; what is typed into it is dropped
+        widget::text_field(kit, "link", address,
+                           spec);  // to be copied by hand; what is typed into it is dropped
     }
     widget::gap(16);
-    if (widget::button(kit, "file", app.say("recipe.save_file"), widget::Look::plain, kit.width)) app::save_recipe_file(kept->recipe);
+    if (widget::button(kit, "file", app.say("recipe.save_file"), widget::Look::plain, kit.width))
+        app::save_recipe_file(kept->recipe);
 }
 
 }  // namespace screens

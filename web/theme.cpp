@@ -1,5 +1,5 @@
-// Colours, fonts and the library's style in one place. Leans on fonts_data, which the build makes from the font package.
-// Holds no layout.
+// Colours, fonts and the library's style in one place. Leans on fonts_data, which the build makes from the
+// font package. Holds no layout.
 #include "theme.h"
 
 #include <algorithm>
@@ -32,9 +32,11 @@ struct State {
 State state;
 
 // Latin, Latin-1, Latin Extended-A, and the few signs the words and figures need.
-constexpr ImWchar kLetters[] = {0x20, 0x17F, 0x3BC, 0x3BC, 0x2009, 0x202F, 0x2030, 0x203A, 0x20AC, 0x20AC,
-                                0x2190, 0x2193, 0x2212, 0x2212, 0x2248, 0x2248, 0x2260, 0x2265, 0};
-constexpr ImWchar kHeroLetters[] = {0x20, 0x7E, 0xA0, 0xB0, 0x2009, 0x2009, 0x2012, 0x2014, 0x2212, 0x2212, 0};
+constexpr ImWchar kLetters[] = {0x20,   0x17F,  0x3BC,  0x3BC,  0x2009, 0x202F, 0x2030,
+                                0x203A, 0x20AC, 0x20AC, 0x2190, 0x2193, 0x2212, 0x2212,
+                                0x2248, 0x2248, 0x2260, 0x2265, 0};
+constexpr ImWchar kHeroLetters[] = {0x20,   0x7E,   0xA0,   0xB0,   0x2009, 0x2009,
+                                    0x2012, 0x2014, 0x2212, 0x2212, 0};
 
 void build_fonts(float density) {
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
@@ -50,8 +52,9 @@ void build_fonts(float density) {
         const bool strong = kSizes[i].strong;
         const unsigned char* data = strong ? fonts_data::kSemibold : fonts_data::kRegular;
         const auto size = static_cast<int>(strong ? fonts_data::kSemiboldSize : fonts_data::kRegularSize);
-        state.fonts[i] = atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(data), size, kSizes[i].pixels * 1.2f,
-                                                    &config, i == static_cast<int>(Type::hero) ? kHeroLetters : kLetters);
+        state.fonts[i] =
+            atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(data), size, kSizes[i].pixels * 1.2f,
+                                       &config, i == static_cast<int>(Type::hero) ? kHeroLetters : kLetters);
     }
     atlas.Build();
     state.density = density;
@@ -60,7 +63,8 @@ void build_fonts(float density) {
 void set_style() {
     ImGuiStyle& style = ImGui::GetStyle();
     style = ImGuiStyle();
-    style.WindowPadding = style.FramePadding = style.ItemSpacing = style.ItemInnerSpacing = style.CellPadding = {0, 0};
+    style.WindowPadding = style.FramePadding = style.ItemSpacing = style.ItemInnerSpacing =
+        style.CellPadding = {0, 0};
     style.WindowBorderSize = style.ChildBorderSize = style.PopupBorderSize = 0;
     style.WindowRounding = style.ChildRounding = 0;
     style.WindowMinSize = {1, 1};
@@ -71,8 +75,12 @@ void set_style() {
 
 }  // namespace
 
-const Colours& colours() { return state.colours; }
-bool is_dark() { return state.dark; }
+const Colours& colours() {
+    return state.colours;
+}
+bool is_dark() {
+    return state.dark;
+}
 
 Colours palette(bool dark, bool more_contrast) {
     Colours chosen = dark ? kDark : kLight;
@@ -85,11 +93,16 @@ Colours palette(bool dark, bool more_contrast) {
 }
 
 ImU32 paint(std::uint32_t rgb, float opacity) {
-    return IM_COL32((rgb >> 16) & 255, (rgb >> 8) & 255, rgb & 255, static_cast<int>(opacity * 255.0f + 0.5f));
+    return IM_COL32((rgb >> 16) & 255, (rgb >> 8) & 255, rgb & 255,
+                    static_cast<int>(opacity * 255.0f + 0.5f));
 }
 
-ImFont* font(Type type) { return state.fonts[static_cast<int>(type)]; }
-float line_height(Type type) { return font(type)->FontSize; }
+ImFont* font(Type type) {
+    return state.fonts[static_cast<int>(type)];
+}
+float line_height(Type type) {
+    return font(type)->FontSize;
+}
 
 bool apply(bool dark, bool more_contrast, float pixel_ratio) {
     state.dark = dark;

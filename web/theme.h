@@ -1,5 +1,6 @@
-// The only place with colours, type sizes and spacing. Warm paper, dark ink, one green-blue accent, amber for caution,
-// brick for stop; a dark theme for the evening. Contrast is at least 4.5:1 for text, 3:1 for edges (tests/test_theme.cpp).
+// The only place with colours, type sizes and spacing. Warm paper, dark ink, one green-blue accent, amber for
+// caution, brick for stop; a dark theme for the evening. Contrast is at least 4.5:1 for text, 3:1 for edges
+// (tests/test_theme.cpp).
 #pragma once
 
 #include <cstdint>
@@ -9,8 +10,8 @@
 namespace theme {
 
 struct Colours {  // 0xRRGGBB
-    std::uint32_t paper, card, ink, ink_soft, hairline, edge, accent, on_accent, accent_soft, on_accent_soft, caution,
-        caution_ground, stop, stop_ground, pressed, shade;
+    std::uint32_t paper, card, ink, ink_soft, hairline, edge, accent, on_accent, accent_soft, on_accent_soft,
+        caution, caution_ground, stop, stop_ground, pressed, shade;
 };
 const Colours& colours();
 Colours palette(bool dark, bool more_contrast);
@@ -20,20 +21,20 @@ enum class Type { body, strong, small, title, figure, hero };
 ImFont* font(Type type);
 float line_height(Type type);
 
-inline constexpr float kTarget = 48;      // smallest height of anything to be pressed
+inline constexpr float kTarget = 48;  // smallest height of anything to be pressed
 inline constexpr float kField = 48;
-inline constexpr float kMargin = 16;      // page edge
+inline constexpr float kMargin = 16;  // page edge
 inline constexpr float kGap = 8;
 inline constexpr float kRound = 10;
-inline constexpr float kBar = 60;         // bottom bar
+inline constexpr float kBar = 60;  // bottom bar
 inline constexpr float kTopBar = 56;
 inline constexpr float kRail = 188;       // left rail on a wide window
 inline constexpr float kWide = 760;       // from here on a rail instead of the bar
 inline constexpr float kTwoPanes = 1040;  // from here on the answer stands beside the lines
 inline constexpr float kReadingWidth = 720;
 
-// Builds the font atlas for this device ratio (1 to 3; glyphs are rasterised that much denser, layout stays in CSS
-// pixels) and sets colours and the library's style. Returns whether the atlas changed.
+// Builds the font atlas for this device ratio (1 to 3; glyphs are rasterised that much denser, layout stays
+// in CSS pixels) and sets colours and the library's style. Returns whether the atlas changed.
 bool apply(bool dark, bool more_contrast, float pixel_ratio);
 bool is_dark();
 

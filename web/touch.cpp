@@ -15,13 +15,13 @@ namespace {
 
 struct State {
     gesture::Machine machine;
-    ImGuiID scrolling = 0;   // window that belongs to the finger
-    double velocity = 0;     // of the glide, CSS px per second
-    double glide_ms = 0;     // when it was last moved
+    ImGuiID scrolling = 0;  // window that belongs to the finger
+    double velocity = 0;    // of the glide, CSS px per second
+    double glide_ms = 0;    // when it was last moved
     bool gliding = false;
     bool dragging = false;
-    double left_over = 0;    // part of a pixel not scrolled yet
-    ImVec2 mouse{-1, -1};    // where the wheel turns: the library learns of it only with its next frame
+    double left_over = 0;  // part of a pixel not scrolled yet
+    ImVec2 mouse{-1, -1};  // where the wheel turns: the library learns of it only with its next frame
 };
 State state;
 
@@ -29,9 +29,11 @@ ImGuiWindow* scrollable_at(ImVec2 at) {
     ImGuiContext& g = *GImGui;
     for (int i = g.Windows.Size - 1; i >= 0; --i) {
         ImGuiWindow* window = g.Windows[i];
-        if (!window->WasActive || window->Hidden || (window->Flags & ImGuiWindowFlags_NoMouseInputs)) continue;
+        if (!window->WasActive || window->Hidden || (window->Flags & ImGuiWindowFlags_NoMouseInputs))
+            continue;
         if (!window->OuterRectClipped.Contains(at)) continue;
-        while (window && window->ScrollMax.y <= 0) window = window->ParentWindow;
+        while (window && window->ScrollMax.y <= 0)
+            window = window->ParentWindow;
         return window;
     }
     return nullptr;
@@ -68,9 +70,15 @@ void mean(const gesture::Answer& answer, kit::Kit& kit) {
         platform::request_frame();  // at rest, the mirror is to follow
     }
     switch (answer.meaning) {
-        case gesture::Meaning::press_shown: kit.finger_at = at; break;
-        case gesture::Meaning::tap: tap(at); break;
-        case gesture::Meaning::long_press: kit.long_press_at = at; break;
+        case gesture::Meaning::press_shown:
+            kit.finger_at = at;
+            break;
+        case gesture::Meaning::tap:
+            tap(at);
+            break;
+        case gesture::Meaning::long_press:
+            kit.long_press_at = at;
+            break;
         case gesture::Meaning::scroll_start: {
             ImGuiWindow* window = scrollable_at(at);
             state.scrolling = window ? window->ID : 0;
@@ -78,7 +86,9 @@ void mean(const gesture::Answer& answer, kit::Kit& kit) {
             state.dragging = true;
             break;
         }
-        case gesture::Meaning::scroll: scroll_by(state.scrolling, -answer.dy); break;
+        case gesture::Meaning::scroll:
+            scroll_by(state.scrolling, -answer.dy);
+            break;
         case gesture::Meaning::fling:
             if (platform::window().reduced_motion) break;
             state.velocity = -answer.dy;
@@ -86,7 +96,8 @@ void mean(const gesture::Answer& answer, kit::Kit& kit) {
             state.glide_ms = platform::now_ms();
             break;
         case gesture::Meaning::cancel:
-        case gesture::Meaning::none: break;
+        case gesture::Meaning::none:
+            break;
     }
 }
 
@@ -122,10 +133,16 @@ void receive(const platform::Event& event, kit::Kit& kit) {
             mean(state.machine.down(event.pointer_id, event.x, event.y, event.time_ms), kit);
             break;
         case platform::Kind::pointer_move:
-            for (const gesture::Answer& answer : state.machine.move(event.pointer_id, event.x, event.y, event.time_ms)) mean(answer, kit);
+            for (const gesture::Answer& answer :
+                 state.machine.move(event.pointer_id, event.x, event.y, event.time_ms))
+                mean(answer, kit);
             break;
-        case platform::Kind::pointer_up: mean(state.machine.up(event.pointer_id, event.x, event.y, event.time_ms), kit); break;
-        default: mean(state.machine.cancel(event.pointer_id), kit); break;
+        case platform::Kind::pointer_up:
+            mean(state.machine.up(event.pointer_id, event.x, event.y, event.time_ms), kit);
+            break;
+        default:
+            mean(state.machine.cancel(event.pointer_id), kit);
+            break;
     }
 }
 
@@ -143,6 +160,8 @@ void time_passes(double now_ms, kit::Kit& kit) {
         platform::request_frame(1);
 }
 
-bool moving() { return state.gliding || state.dragging; }
+bool moving() {
+    return state.gliding || state.dragging;
+}
 
 }  // namespace touch

@@ -1,5 +1,6 @@
-// From pointer events to the library: a finger's gestures become queued taps, scrolling and a line's menu; a mouse goes
-// straight in. Scrolling moves the list under the finger's start, with inertia unless reduced motion is asked for.
+// From pointer events to the library: a finger's gestures become queued taps, scrolling and a line's menu; a
+// mouse goes straight in. Scrolling moves the list under the finger's start, with inertia unless reduced
+// motion is asked for.
 #pragma once
 
 #include "kit.h"

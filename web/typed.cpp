@@ -9,7 +9,8 @@ namespace {
 
 using result::Code;
 
-result::Result<std::int64_t> within(result::Result<std::int64_t> number, std::int64_t low, std::int64_t high) {
+result::Result<std::int64_t> within(result::Result<std::int64_t> number, std::int64_t low,
+                                    std::int64_t high) {
     if (!number) return number;
     if (*number < low) return {Code::number_negative, "", decimal::print(*number)};
     if (*number > high) return {Code::number_too_large, "", decimal::print(*number)};
@@ -26,7 +27,8 @@ result::Result<std::int64_t> percent(std::string_view text) {
 result::Result<std::int64_t> mass_or_none(std::string_view text) {
     const auto plain = quantity::read_mass(text);
     if (plain) return within(plain->grid, 0, decimal::kLargest);
-    if (plain.error().code == Code::unit_unknown) return plain.error();  // says more than that it is no number
+    if (plain.error().code == Code::unit_unknown)
+        return plain.error();  // says more than that it is no number
     return within(decimal::calculate(text), 0, decimal::kLargest);
 }
 

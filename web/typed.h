@@ -1,4 +1,5 @@
-// What a person typed into a number field, to the grid: a number with or without its unit, or plain arithmetic.
+// What a person typed into a number field, to the grid: a number with or without its unit, or plain
+// arithmetic.
 #pragma once
 
 #include <cstdint>
@@ -8,10 +9,10 @@
 
 namespace typed {
 
-result::Result<std::int64_t> percent(std::string_view text);      // 0 to 100
-result::Result<std::int64_t> mass(std::string_view text);         // grams, above 0; "2 oz" too
-result::Result<std::int64_t> mass_or_none(std::string_view text); // grams, 0 allowed
-result::Result<std::int64_t> whole(std::string_view text);        // a count, whole
-result::Result<std::int64_t> celsius(std::string_view text);      // −50 to 300
+result::Result<std::int64_t> percent(std::string_view text);       // 0 to 100
+result::Result<std::int64_t> mass(std::string_view text);          // grams, above 0; "2 oz" too
+result::Result<std::int64_t> mass_or_none(std::string_view text);  // grams, 0 allowed
+result::Result<std::int64_t> whole(std::string_view text);         // a count, whole
+result::Result<std::int64_t> celsius(std::string_view text);       // −50 to 300
 
 }  // namespace typed

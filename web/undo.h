@@ -1,5 +1,5 @@
-// Steps back and forth over one value: a ring of whole copies. A new step begins when the value has been still for a
-// second, so that typing "12.5" is one step, or when the caller says a deed is done.
+// Steps back and forth over one value: a ring of whole copies. A new step begins when the value has been
+// still for a second, so that typing "12.5" is one step, or when the caller says a deed is done.
 #pragma once
 
 #include <cstddef>

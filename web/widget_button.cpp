@@ -1,4 +1,5 @@
-// See widget_button.h. The marks are drawn, not taken from a font, so that they are crisp at any ratio and ours.
+// See widget_button.h. The marks are drawn, not taken from a font, so that they are crisp at any ratio and
+// ours.
 #include "widget_button.h"
 
 #include <algorithm>
@@ -18,17 +19,22 @@ struct Paint {
 Paint paint_of(Look look) {
     const theme::Colours& c = theme::colours();
     switch (look) {
-        case Look::primary: return {c.accent, c.accent, c.on_accent, true, false};
-        case Look::plain: return {c.card, c.edge, c.ink, true, true};
-        case Look::danger: return {c.card, c.stop, c.stop, true, true};
-        case Look::quiet: break;
+        case Look::primary:
+            return {c.accent, c.accent, c.on_accent, true, false};
+        case Look::plain:
+            return {c.card, c.edge, c.ink, true, true};
+        case Look::danger:
+            return {c.card, c.stop, c.stop, true, true};
+        case Look::quiet:
+            break;
     }
     return {c.paper, c.paper, c.accent, false, false};
 }
 
 }  // namespace
 
-bool button(kit::Kit& kit, std::string_view key, std::string_view label, Look look, float width, bool disabled) {
+bool button(kit::Kit& kit, std::string_view key, std::string_view label, Look look, float width,
+            bool disabled) {
     const float inner = measure(label, theme::Type::strong).x;
     if (width <= 0) width = std::min(inner + 36, kit.width);
     const ImVec2 words = measure(label, theme::Type::strong, width - 20);
@@ -42,12 +48,15 @@ bool button(kit::Kit& kit, std::string_view key, std::string_view label, Look lo
         const Paint paint = paint_of(look);
         const float opacity = disabled ? 0.45f : 1.0f;
         ImDrawList& list = *ImGui::GetWindowDrawList();
-        if (paint.filled) list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(paint.ground, opacity), theme::kRound);
+        if (paint.filled)
+            list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(paint.ground, opacity),
+                               theme::kRound);
         if (press.down || press.hovered)
             list.AddRectFilled(press.box.Min, press.box.Max,
                                theme::paint(theme::colours().ink, press.down ? 0.16f : 0.06f), theme::kRound);
         if (paint.edged)
-            list.AddRect(press.box.Min, press.box.Max, theme::paint(paint.edge, opacity), theme::kRound, 0, 1.2f);
+            list.AddRect(press.box.Min, press.box.Max, theme::paint(paint.edge, opacity), theme::kRound, 0,
+                         1.2f);
         const ImVec2 at{press.box.Min.x + (width - words.x) / 2, press.box.Min.y + (height - words.y) / 2};
         draw_wrapped(at, label, theme::Type::strong, theme::paint(paint.ink, opacity), width - 20);
         focus_ring(press.box, theme::kRound, press.id);
@@ -62,30 +71,50 @@ void draw_mark(Mark mark, ImVec2 c, float s, ImU32 colour, float w) {
         list.AddLine({c.x + x1 * h, c.y + y1 * h}, {c.x + x2 * h, c.y + y2 * h}, colour, w);
     };
     auto path = [&](std::initializer_list<ImVec2> points) {
-        for (const ImVec2& p : points) list.PathLineTo({c.x + p.x * h, c.y + p.y * h});
+        for (const ImVec2& p : points)
+            list.PathLineTo({c.x + p.x * h, c.y + p.y * h});
         list.PathStroke(colour, 0, w);
     };
     switch (mark) {
-        case Mark::back: path({{0.35f, -0.8f}, {-0.45f, 0}, {0.35f, 0.8f}}); break;
-        case Mark::close: line(-0.7f, -0.7f, 0.7f, 0.7f); line(-0.7f, 0.7f, 0.7f, -0.7f); break;
-        case Mark::plus: line(-0.8f, 0, 0.8f, 0); line(0, -0.8f, 0, 0.8f); break;
-        case Mark::minus: line(-0.8f, 0, 0.8f, 0); break;
-        case Mark::check: path({{-0.8f, 0.05f}, {-0.2f, 0.65f}, {0.85f, -0.6f}}); break;
+        case Mark::back:
+            path({{0.35f, -0.8f}, {-0.45f, 0}, {0.35f, 0.8f}});
+            break;
+        case Mark::close:
+            line(-0.7f, -0.7f, 0.7f, 0.7f);
+            line(-0.7f, 0.7f, 0.7f, -0.7f);
+            break;
+        case Mark::plus:
+            line(-0.8f, 0, 0.8f, 0);
+            line(0, -0.8f, 0, 0.8f);
+            break;
+        case Mark::minus:
+            line(-0.8f, 0, 0.8f, 0);
+            break;
+        case Mark::check:
+            path({{-0.8f, 0.05f}, {-0.2f, 0.65f}, {0.85f, -0.6f}});
+            break;
         case Mark::undo:
         case Mark::redo: {
             const float d = mark == Mark::undo ? 1.0f : -1.0f;
             path({{-0.35f * d, -0.95f}, {-0.9f * d, -0.4f}, {-0.35f * d, 0.15f}});
             list.PathLineTo({c.x - 0.9f * d * h, c.y - 0.4f * h});
-            list.PathBezierCubicCurveTo({c.x + 1.15f * d * h, c.y - 0.55f * h}, {c.x + 1.15f * d * h, c.y + 0.85f * h},
+            list.PathBezierCubicCurveTo({c.x + 1.15f * d * h, c.y - 0.55f * h},
+                                        {c.x + 1.15f * d * h, c.y + 0.85f * h},
                                         {c.x - 0.3f * d * h, c.y + 0.85f * h}, 14);
             list.PathStroke(colour, 0, w);
             break;
         }
         case Mark::dots:
-            for (float x : {-0.75f, 0.0f, 0.75f}) list.AddCircleFilled({c.x + x * h, c.y}, w * 1.05f, colour, 12);
+            for (float x : {-0.75f, 0.0f, 0.75f})
+                list.AddCircleFilled({c.x + x * h, c.y}, w * 1.05f, colour, 12);
             break;
         case Mark::share:
-            path({{-0.35f, -0.2f}, {-0.75f, -0.2f}, {-0.75f, 0.95f}, {0.75f, 0.95f}, {0.75f, -0.2f}, {0.35f, -0.2f}});
+            path({{-0.35f, -0.2f},
+                  {-0.75f, -0.2f},
+                  {-0.75f, 0.95f},
+                  {0.75f, 0.95f},
+                  {0.75f, -0.2f},
+                  {0.35f, -0.2f}});
             line(0, 0.4f, 0, -0.9f);
             path({{-0.4f, -0.5f}, {0, -0.95f}, {0.4f, -0.5f}});
             break;
@@ -95,7 +124,10 @@ void draw_mark(Mark mark, ImVec2 c, float s, ImU32 colour, float w) {
             line(0, -0.4f, 0.5f, -0.4f);
             break;
         case Mark::formula:
-            for (float y : {-0.7f, 0.0f, 0.7f}) { line(-0.9f, y, 0.15f, y); line(0.55f, y, 0.9f, y); }
+            for (float y : {-0.7f, 0.0f, 0.7f}) {
+                line(-0.9f, y, 0.15f, y);
+                line(0.55f, y, 0.9f, y);
+            }
             break;
         case Mark::batch:  // a scale: pan, stand, foot
             line(-0.9f, -0.35f, 0.9f, -0.35f);
@@ -104,7 +136,8 @@ void draw_mark(Mark mark, ImVec2 c, float s, ImU32 colour, float w) {
             line(0, -0.35f, 0, -0.85f);
             break;
         case Mark::more:
-            for (float y : {-0.65f, 0.0f, 0.65f}) line(-0.85f, y, 0.85f, y);
+            for (float y : {-0.65f, 0.0f, 0.65f})
+                line(-0.85f, y, 0.85f, y);
             list.AddCircleFilled({c.x - 0.3f * h, c.y - 0.65f * h}, w * 1.5f, colour, 12);
             list.AddCircleFilled({c.x + 0.4f * h, c.y}, w * 1.5f, colour, 12);
             list.AddCircleFilled({c.x - 0.1f * h, c.y + 0.65f * h}, w * 1.5f, colour, 12);
@@ -114,9 +147,12 @@ void draw_mark(Mark mark, ImVec2 c, float s, ImU32 colour, float w) {
             line(0.05f, -0.3f, 0.6f, 0.3f);
             line(0.05f, 0.3f, 0.6f, -0.3f);
             break;
-        case Mark::onward: path({{-0.3f, -0.7f}, {0.4f, 0}, {-0.3f, 0.7f}}); break;
+        case Mark::onward:
+            path({{-0.3f, -0.7f}, {0.4f, 0}, {-0.3f, 0.7f}});
+            break;
         case Mark::lock:
-            list.AddRectFilled({c.x - 0.6f * h, c.y - 0.1f * h}, {c.x + 0.6f * h, c.y + 0.85f * h}, colour, 2);
+            list.AddRectFilled({c.x - 0.6f * h, c.y - 0.1f * h}, {c.x + 0.6f * h, c.y + 0.85f * h}, colour,
+                               2);
             list.PathArcTo({c.x, c.y - 0.1f * h}, 0.4f * h, IM_PI, 2 * IM_PI, 12);
             list.PathStroke(colour, 0, w);
             break;
@@ -131,17 +167,18 @@ bool mark_button(kit::Kit& kit, std::string_view key, Mark mark, std::string_vie
     const Press press = press_area(kit, key, {theme::kTarget, theme::kTarget}, node);
     if (press.shown) {
         if (press.down || press.hovered)
-            ImGui::GetWindowDrawList()->AddRectFilled(press.box.Min, press.box.Max,
-                                                      theme::paint(theme::colours().ink, press.down ? 0.16f : 0.06f),
-                                                      theme::kRound);
-        draw_mark(mark, press.box.GetCenter(), 18, theme::paint(theme::colours().ink, disabled ? 0.3f : 1.0f));
+            ImGui::GetWindowDrawList()->AddRectFilled(
+                press.box.Min, press.box.Max, theme::paint(theme::colours().ink, press.down ? 0.16f : 0.06f),
+                theme::kRound);
+        draw_mark(mark, press.box.GetCenter(), 18,
+                  theme::paint(theme::colours().ink, disabled ? 0.3f : 1.0f));
         focus_ring(press.box, theme::kRound, press.id);
     }
     return press.clicked && !disabled;
 }
 
-int choice(kit::Kit& kit, std::string_view key, std::string_view name, const std::vector<std::string>& options,
-           int chosen) {
+int choice(kit::Kit& kit, std::string_view key, std::string_view name,
+           const std::vector<std::string>& options, int chosen) {
     ImGui::PushID(key.data(), key.data() + key.size());
     mirror::Node group;
     group.id = id_of("group");
@@ -152,11 +189,13 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name, const std
     const ImVec2 start = ImGui::GetCursorScreenPos();
     ImVec2 at = start;
     float total = 0;
-    for (const std::string& option : options) total += measure(option, theme::Type::strong).x + 32 + 8;
+    for (const std::string& option : options)
+        total += measure(option, theme::Type::strong).x + 32 + 8;
     const bool one_row = total - 8 <= kit.width;
     for (std::size_t i = 0; i < options.size(); ++i) {
         const float width = std::min(measure(options[i], theme::Type::strong).x + 32, kit.width);
-        if (!one_row && at.x > start.x && at.x + width > start.x + kit.width) at = {start.x, at.y + theme::kTarget + 8};
+        if (!one_row && at.x > start.x && at.x + width > start.x + kit.width)
+            at = {start.x, at.y + theme::kTarget + 8};
         ImGui::SetCursorScreenPos(at);
         mirror::Node node;
         node.role = mirror::Role::button;
@@ -167,12 +206,16 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name, const std
         const Press press = press_area(kit, std::to_string(i), {width, theme::kTarget}, node);
         const theme::Colours& c = theme::colours();
         ImDrawList& list = *ImGui::GetWindowDrawList();
-        list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(on ? c.accent_soft : c.card), theme::kRound);
+        list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(on ? c.accent_soft : c.card),
+                           theme::kRound);
         if (press.down || press.hovered)
-            list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, press.down ? 0.16f : 0.06f), theme::kRound);
-        list.AddRect(press.box.Min, press.box.Max, theme::paint(on ? c.accent : c.edge), theme::kRound, 0, on ? 2.0f : 1.2f);
+            list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, press.down ? 0.16f : 0.06f),
+                               theme::kRound);
+        list.AddRect(press.box.Min, press.box.Max, theme::paint(on ? c.accent : c.edge), theme::kRound, 0,
+                     on ? 2.0f : 1.2f);
         const ImVec2 words = measure(options[i], theme::Type::strong);
-        draw_cut({press.box.Min.x + std::max(10.0f, (width - words.x) / 2), press.box.Min.y + (theme::kTarget - words.y) / 2},
+        draw_cut({press.box.Min.x + std::max(10.0f, (width - words.x) / 2),
+                  press.box.Min.y + (theme::kTarget - words.y) / 2},
                  options[i], theme::Type::strong, theme::paint(on ? c.on_accent_soft : c.ink), width - 20);
         focus_ring(press.box, theme::kRound, press.id);
         if (press.clicked) pressed = static_cast<int>(i);
@@ -184,7 +227,8 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name, const std
     return pressed;
 }
 
-bool tab(kit::Kit& kit, std::string_view key, Mark mark, std::string_view label, bool current, ImVec2 size, bool rail) {
+bool tab(kit::Kit& kit, std::string_view key, Mark mark, std::string_view label, bool current, ImVec2 size,
+         bool rail) {
     mirror::Node node;
     node.role = mirror::Role::tab;
     node.name = std::string(label);
@@ -194,20 +238,24 @@ bool tab(kit::Kit& kit, std::string_view key, Mark mark, std::string_view label,
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImU32 ink = theme::paint(current ? c.accent : c.ink_soft);
     if (press.down || press.hovered)
-        list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, press.down ? 0.12f : 0.05f), theme::kRound);
+        list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, press.down ? 0.12f : 0.05f),
+                           theme::kRound);
     if (rail) {
-        if (current) list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.accent_soft), theme::kRound);
-        draw_mark(mark, {press.box.Min.x + 26, press.box.GetCenter().y}, 18, current ? theme::paint(c.on_accent_soft) : ink);
-        draw_cut({press.box.Min.x + 50, press.box.GetCenter().y - theme::line_height(theme::Type::strong) / 2}, label,
-                 theme::Type::strong, current ? theme::paint(c.on_accent_soft) : ink, size.x - 56);
+        if (current)
+            list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.accent_soft), theme::kRound);
+        draw_mark(mark, {press.box.Min.x + 26, press.box.GetCenter().y}, 18,
+                  current ? theme::paint(c.on_accent_soft) : ink);
+        draw_cut(
+            {press.box.Min.x + 50, press.box.GetCenter().y - theme::line_height(theme::Type::strong) / 2},
+            label, theme::Type::strong, current ? theme::paint(c.on_accent_soft) : ink, size.x - 56);
     } else {
         if (current)
-            list.AddRectFilled({press.box.Min.x + 14, press.box.Min.y}, {press.box.Max.x - 14, press.box.Min.y + 3},
-                               theme::paint(c.accent), 2);
+            list.AddRectFilled({press.box.Min.x + 14, press.box.Min.y},
+                               {press.box.Max.x - 14, press.box.Min.y + 3}, theme::paint(c.accent), 2);
         draw_mark(mark, {press.box.GetCenter().x, press.box.Min.y + 20}, 17, ink);
         const float width = measure(label, theme::Type::small).x;
-        draw_cut({press.box.GetCenter().x - std::min(width, size.x) / 2, press.box.Min.y + 34}, label, theme::Type::small,
-                 ink, size.x);
+        draw_cut({press.box.GetCenter().x - std::min(width, size.x) / 2, press.box.Min.y + 34}, label,
+                 theme::Type::small, ink, size.x);
     }
     focus_ring(ImRect({press.box.Min.x + 3, press.box.Min.y + 3}, {press.box.Max.x - 3, press.box.Max.y - 3}),
                theme::kRound, press.id);

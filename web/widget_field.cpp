@@ -35,8 +35,8 @@ void show_problem(const std::string& problem, float width) {
     draw_wrapped({at.x, at.y + 3}, problem, theme::Type::small, theme::paint(theme::colours().stop), width);
 }
 
-// What was typed since the last frame, by the native field or the keypad, goes into the field's draft; a number that can
-// be read is handed on, one that can't stays in the draft with the reason.
+// What was typed since the last frame, by the native field or the keypad, goes into the field's draft; a
+// number that can be read is handed on, one that can't stays in the draft with the reason.
 NumberChange read_typed(kit::Kit& kit, std::uint32_t id, const NumberSpec& spec) {
     std::optional<std::string> typed = mirror::take_input(id);
     if (kit.keypad.target == id && kit.keypad.changed) {
@@ -62,15 +62,19 @@ float problem_height(const kit::Kit& kit, std::uint32_t id, float width) {
     return measure(draft->second.problem, theme::Type::small, width).y + 6;
 }
 
-std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::string_view value, const TextSpec& spec) {
+std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::string_view value,
+                                      const TextSpec& spec) {
     if (!spec.bare) label_above(kit, spec.name);
-    // What was typed is taken first: the register must hold the newest text, or the older one would overwrite the twin.
+    // What was typed is taken first: the register must hold the newest text, or the older one would overwrite
+    // the twin.
     std::optional<std::string> typed = mirror::take_input(id_of(key));
     if (typed && spec.most_bytes > 0)  // the twin counts letters, what is kept counts bytes
         typed = std::string(utf8::start_within(*typed, static_cast<std::size_t>(spec.most_bytes)));
     if (typed) value = *typed;
     mirror::Node node;
-    node.role = spec.note ? mirror::Role::field_note : spec.search ? mirror::Role::field_search : mirror::Role::field_text;
+    node.role = spec.note     ? mirror::Role::field_note
+                : spec.search ? mirror::Role::field_search
+                              : mirror::Role::field_text;
     node.name = spec.name;
     node.value = std::string(value);
     node.last_field = spec.last;
@@ -78,7 +82,9 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
     float height = theme::kField;
     if (spec.note)
         height = std::max(3 * theme::line_height(theme::Type::body),
-                          measure(value, theme::Type::body, kit.width - 24).y + theme::line_height(theme::Type::body)) + 20;
+                          measure(value, theme::Type::body, kit.width - 24).y +
+                              theme::line_height(theme::Type::body)) +
+                 20;
     const Press press = press_area(kit, key, {kit.width, height}, node);
     const bool active = mirror::focused(press.id);
     if (press.shown) {
@@ -87,16 +93,19 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
         const std::string_view shown = empty ? std::string_view(spec.hint) : value;
         const ImU32 ink = theme::paint(empty ? theme::colours().ink_soft : theme::colours().ink);
         if (spec.note)
-            draw_wrapped({press.box.Min.x + 12, press.box.Min.y + 10}, shown, theme::Type::body, ink, kit.width - 24);
+            draw_wrapped({press.box.Min.x + 12, press.box.Min.y + 10}, shown, theme::Type::body, ink,
+                         kit.width - 24);
         else
-            draw_cut({press.box.Min.x + 12, press.box.Min.y + (height - theme::line_height(theme::Type::body)) / 2}, shown,
-                     theme::Type::body, ink, kit.width - 24);
+            draw_cut({press.box.Min.x + 12,
+                      press.box.Min.y + (height - theme::line_height(theme::Type::body)) / 2},
+                     shown, theme::Type::body, ink, kit.width - 24);
     }
     if (press.clicked) kit.wish_focus = press.id;
     return typed;
 }
 
-NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std::int64_t> value, const NumberSpec& spec) {
+NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std::int64_t> value,
+                          const NumberSpec& spec) {
     if (!spec.bare) label_above(kit, spec.label.empty() ? spec.name : spec.label);
     const std::uint32_t id = id_of(key);
     const float width = spec.width > 0 ? spec.width : kit.width;
@@ -132,14 +141,17 @@ NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std
         const float room = right - press.box.Min.x - 8;
         const float y = press.box.GetCenter().y - size.y / 2;
         if (on_keypad && kit.keypad.fresh && !empty)  // the next key replaces it
-            ImGui::GetWindowDrawList()->AddRectFilled({right - std::min(size.x, room) - 2, y}, {right + 2, y + size.y},
-                                                      theme::paint(c.accent_soft), 3);
-        draw_cut({right - std::min(size.x, room), y}, words, type, theme::paint(empty || spec.disabled ? c.ink_soft : c.ink), room);
+            ImGui::GetWindowDrawList()->AddRectFilled({right - std::min(size.x, room) - 2, y},
+                                                      {right + 2, y + size.y}, theme::paint(c.accent_soft),
+                                                      3);
+        draw_cut({right - std::min(size.x, room), y}, words, type,
+                 theme::paint(empty || spec.disabled ? c.ink_soft : c.ink), room);
         if (on_keypad && !kit.keypad.fresh)
-            ImGui::GetWindowDrawList()->AddRectFilled({right + 1.5f, y}, {right + 3.5f, y + size.y}, theme::paint(c.accent));
+            ImGui::GetWindowDrawList()->AddRectFilled({right + 1.5f, y}, {right + 3.5f, y + size.y},
+                                                      theme::paint(c.accent));
         if (unit_width > 0)
-            draw_wrapped({right + 6, press.box.GetCenter().y - theme::line_height(theme::Type::body) / 2}, spec.unit,
-                         theme::Type::body, theme::paint(c.ink_soft), 0);
+            draw_wrapped({right + 6, press.box.GetCenter().y - theme::line_height(theme::Type::body) / 2},
+                         spec.unit, theme::Type::body, theme::paint(c.ink_soft), 0);
     }
 
     if (press.clicked && !spec.disabled) {
@@ -159,7 +171,8 @@ NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std
 
     if (draft != kit.drafts.end() && !active && draft->second.problem.empty()) kit.drafts.erase(draft);
     if (mirror::take_enter(id)) kit.next_after = id;
-    // While it is being typed an unfinished number ("12,") is no fault yet; the sentence shows once the field is left.
+    // While it is being typed an unfinished number ("12,") is no fault yet; the sentence shows once the field
+    // is left.
     const auto now = kit.drafts.find(id);
     if (now != kit.drafts.end() && !active) show_problem(now->second.problem, width);
     return change;

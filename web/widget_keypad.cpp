@@ -31,7 +31,8 @@ void rub_out(kit::Keypad& pad) {
     if (pad.fresh)
         pad.text.clear();
     else if (!pad.text.empty()) {
-        while (!pad.text.empty() && (static_cast<unsigned char>(pad.text.back()) & 0xC0) == 0x80) pad.text.pop_back();
+        while (!pad.text.empty() && (static_cast<unsigned char>(pad.text.back()) & 0xC0) == 0x80)
+            pad.text.pop_back();
         if (!pad.text.empty()) pad.text.pop_back();
     }
     pad.fresh = false;
@@ -47,20 +48,23 @@ bool key_button(kit::Kit& kit, std::string_view label, std::string_view name, Im
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(strong ? c.accent : c.card), theme::kRound);
     if (press.down || press.hovered)
-        list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, press.down ? 0.2f : 0.06f), theme::kRound);
+        list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, press.down ? 0.2f : 0.06f),
+                           theme::kRound);
     if (!strong) list.AddRect(press.box.Min, press.box.Max, theme::paint(c.edge), theme::kRound, 0, 1);
     const theme::Type type = label.size() <= 3 ? theme::Type::title : theme::Type::strong;
     const ImVec2 words = measure(label, type);
     const float room = size.x - 8;
-    draw_cut({press.box.GetCenter().x - std::min(words.x, room) / 2, press.box.GetCenter().y - words.y / 2}, label, type,
-             theme::paint(strong ? c.on_accent : c.ink), room);
+    draw_cut({press.box.GetCenter().x - std::min(words.x, room) / 2, press.box.GetCenter().y - words.y / 2},
+             label, type, theme::paint(strong ? c.on_accent : c.ink), room);
     focus_ring(press.box, theme::kRound, press.id);
     return press.clicked;
 }
 
 }  // namespace
 
-float keypad_height() { return 5 * kKey + 5 * kGapPx + 34; }
+float keypad_height() {
+    return 5 * kKey + 5 * kGapPx + 34;
+}
 
 void keypad(kit::Kit& kit) {
     kit::Keypad& pad = kit.keypad;
@@ -70,7 +74,8 @@ void keypad(kit::Kit& kit) {
     group.name = kit.say("keypad.name", {{"field", pad.name}});
     mirror::open(group);
     const ImVec2 start = ImGui::GetCursorScreenPos();
-    draw_cut({start.x + 2, start.y + 3}, group.name, theme::Type::small, theme::paint(theme::colours().ink_soft), kit.width);
+    draw_cut({start.x + 2, start.y + 3}, group.name, theme::Type::small,
+             theme::paint(theme::colours().ink_soft), kit.width);
     const float wide = (kit.width - 4 * kGapPx) / 5;
     const float top = start.y + 28;
     auto at = [&](int column, int row) {
@@ -78,10 +83,11 @@ void keypad(kit::Kit& kit) {
                                    top + static_cast<float>(row) * (kKey + kGapPx)});
     };
     const std::string sign = kit.words->sign == decimal::Sign::comma ? "," : ".";
-    const Key keys[4][4] = {{{"7", "7", ""}, {"8", "8", ""}, {"9", "9", ""}, {"\xC3\xB7", "/", "keypad.divide"}},
-                            {{"4", "4", ""}, {"5", "5", ""}, {"6", "6", ""}, {"\xC3\x97", "*", "keypad.times"}},
-                            {{"1", "1", ""}, {"2", "2", ""}, {"3", "3", ""}, {"\xE2\x88\x92", "-", "keypad.minus"}},
-                            {{"0", "0", ""}, {"00", "00", ""}, {sign, sign, "keypad.decimal"}, {"+", "+", "keypad.plus"}}};
+    const Key keys[4][4] = {
+        {{"7", "7", ""}, {"8", "8", ""}, {"9", "9", ""}, {"\xC3\xB7", "/", "keypad.divide"}},
+        {{"4", "4", ""}, {"5", "5", ""}, {"6", "6", ""}, {"\xC3\x97", "*", "keypad.times"}},
+        {{"1", "1", ""}, {"2", "2", ""}, {"3", "3", ""}, {"\xE2\x88\x92", "-", "keypad.minus"}},
+        {{"0", "0", ""}, {"00", "00", ""}, {sign, sign, "keypad.decimal"}, {"+", "+", "keypad.plus"}}};
     for (int row = 0; row < 4; ++row) {
         for (int column = 0; column < 4; ++column) {
             const Key& key = keys[row][column];
@@ -93,12 +99,14 @@ void keypad(kit::Kit& kit) {
     at(4, 0);
     const ImVec2 rub = ImGui::GetCursorScreenPos();
     if (key_button(kit, " ", kit.say("keypad.rub_out"), {wide, 2 * kKey + kGapPx}, false)) rub_out(pad);
-    draw_mark(Mark::rub_out, {rub.x + wide / 2, rub.y + kKey + kGapPx / 2}, 22, theme::paint(theme::colours().ink));
+    draw_mark(Mark::rub_out, {rub.x + wide / 2, rub.y + kKey + kGapPx / 2}, 22,
+              theme::paint(theme::colours().ink));
     at(4, 2);
     if (key_button(kit, kit.say("keypad.next"), kit.say("keypad.next_line"), {wide, 2 * kKey + kGapPx}, true))
         kit.next_after = pad.target;
     at(0, 4);
-    if (key_button(kit, kit.say("keypad.done"), kit.say("keypad.done"), {kit.width, kKey - 6}, false)) pad.target = 0;
+    if (key_button(kit, kit.say("keypad.done"), kit.say("keypad.done"), {kit.width, kKey - 6}, false))
+        pad.target = 0;
     mirror::close();
 }
 

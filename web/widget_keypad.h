@@ -1,4 +1,5 @@
-// The large keypad for numbers at the bench: digits, decimal sign, plain arithmetic such as 250/12, on to the next line.
+// The large keypad for numbers at the bench: digits, decimal sign, plain arithmetic such as 250/12, on to the
+// next line.
 #pragma once
 
 #include <string_view>

@@ -16,7 +16,8 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
     const bool has_menu = !spec.menu_name.empty();
     const float width = kit.width - (has_menu ? theme::kTarget : 0);
     const float inset = spec.chosen ? 12.0f : 4.0f;
-    const float right = spec.right.empty() ? (spec.onward ? 24.0f : 0.0f) : measure(spec.right, theme::Type::strong).x + 14;
+    const float right =
+        spec.right.empty() ? (spec.onward ? 24.0f : 0.0f) : measure(spec.right, theme::Type::strong).x + 14;
     const float room = width - 2 * inset - right;
     const ImVec2 title = measure(spec.title, theme::Type::strong, room);
     const ImVec2 under = spec.under.empty() ? ImVec2(0, 0) : measure(spec.under, theme::Type::small, room);
@@ -28,7 +29,8 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
         mirror::Node node;
         node.role = mirror::Role::text;
         node.id = id_of("row");
-        node.name = spec.title + (spec.right.empty() ? "" : ", " + spec.right) + (spec.under.empty() ? "" : ", " + spec.under);
+        node.name = spec.title + (spec.right.empty() ? "" : ", " + spec.right) +
+                    (spec.under.empty() ? "" : ", " + spec.under);
         fill_place(node, box);
         mirror::add(node);
         ImGui::Dummy(box.GetSize());
@@ -36,12 +38,14 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
         mirror::Node node;
         node.role = mirror::Role::button;
         node.name = spec.title;
-        node.description = spec.under + (spec.right.empty() ? "" : (spec.under.empty() ? "" : ", ") + spec.right);
+        node.description =
+            spec.under + (spec.right.empty() ? "" : (spec.under.empty() ? "" : ", ") + spec.right);
         node.current = spec.chosen;
         const Press press = press_area(kit, "row", box.GetSize(), node);
         if (press.down || press.hovered || spec.chosen)
             ImGui::GetWindowDrawList()->AddRectFilled(
-                box.Min, box.Max, spec.chosen ? theme::paint(c.accent_soft) : theme::paint(c.ink, press.down ? 0.12f : 0.05f),
+                box.Min, box.Max,
+                spec.chosen ? theme::paint(c.accent_soft) : theme::paint(c.ink, press.down ? 0.12f : 0.05f),
                 theme::kRound);
         result.pressed = press.clicked;
         result.menu = press.menu && has_menu;
@@ -49,12 +53,14 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
     }
     float y = box.GetCenter().y - (title.y + under.y) / 2;
     draw_wrapped({start.x + inset, y}, spec.title, theme::Type::strong, theme::paint(c.ink), room);
-    if (under.y > 0) draw_wrapped({start.x + inset, y + title.y}, spec.under, theme::Type::small, theme::paint(c.ink_soft), room);
+    if (under.y > 0)
+        draw_wrapped({start.x + inset, y + title.y}, spec.under, theme::Type::small, theme::paint(c.ink_soft),
+                     room);
     if (spec.onward)
         draw_mark(Mark::onward, {box.Max.x - 12, box.GetCenter().y}, 14, theme::paint(c.ink_soft));
     else if (right > 0)
-        draw_wrapped({box.Max.x - right + 2, box.GetCenter().y - theme::line_height(theme::Type::strong) / 2}, spec.right,
-                     theme::Type::strong, theme::paint(c.ink), 0);
+        draw_wrapped({box.Max.x - right + 2, box.GetCenter().y - theme::line_height(theme::Type::strong) / 2},
+                     spec.right, theme::Type::strong, theme::paint(c.ink), 0);
     if (has_menu) {
         ImGui::SetCursorScreenPos({box.Max.x, box.GetCenter().y - theme::kTarget / 2});
         result.menu = mark_button(kit, "menu", Mark::dots, spec.menu_name) || result.menu;
@@ -64,7 +70,8 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
     return result;
 }
 
-void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view sentence, std::string_view source) {
+void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view sentence,
+                   std::string_view source) {
     const theme::Colours& c = theme::colours();
     const bool stop = severity == finding::Severity::stop, caution = severity == finding::Severity::caution;
     const std::uint32_t ink = stop ? c.stop : caution ? c.caution : c.ink_soft;
@@ -80,7 +87,8 @@ void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view s
     node.role = mirror::Role::text;
     node.name = word + ": " + std::string(sentence) + (source.empty() ? "" : " " + std::string(source));
     node.id = id_of(node.name);
-    while (!kit.texts.insert(node.id).second) ++node.id;
+    while (!kit.texts.insert(node.id).second)
+        ++node.id;
     fill_place(node, box);
     mirror::add(node);
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -97,13 +105,15 @@ void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view s
     draw_wrapped({x, start.y + 12}, word, theme::Type::strong, theme::paint(ink), 0);
     draw_wrapped({x, start.y + 12 + head.y}, sentence, theme::Type::body, theme::paint(c.ink), room);
     if (foot.y > 0)
-        draw_wrapped({x, start.y + 12 + head.y + body.y}, source, theme::Type::small, theme::paint(c.ink_soft), room);
+        draw_wrapped({x, start.y + 12 + head.y + body.y}, source, theme::Type::small,
+                     theme::paint(c.ink_soft), room);
     ImGui::Dummy(box.GetSize());
 }
 
 void hairline(kit::Kit& kit) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
-    ImGui::GetWindowDrawList()->AddLine(at, {at.x + kit.width, at.y}, theme::paint(theme::colours().hairline), 1);
+    ImGui::GetWindowDrawList()->AddLine(at, {at.x + kit.width, at.y}, theme::paint(theme::colours().hairline),
+                                        1);
     ImGui::Dummy({kit.width, 1});
 }
 

@@ -1,4 +1,5 @@
-// See widget_press.h. Leans on the library's internal ButtonBehavior, whose rules for mouse and queued taps are sound.
+// See widget_press.h. Leans on the library's internal ButtonBehavior, whose rules for mouse and queued taps
+// are sound.
 #include "widget_press.h"
 
 #include <algorithm>
@@ -27,7 +28,9 @@ void focus_ring(ImRect box, float rounding, std::uint32_t id) {
     list.AddRect(box.Min, box.Max, theme::paint(theme::colours().ink), rounding + 2, 0, 2.5f);
 }
 
-void gap(float pixels) { ImGui::Dummy({0, pixels}); }
+void gap(float pixels) {
+    ImGui::Dummy({0, pixels});
+}
 
 void go_to(float left, float y) {
     ImGui::SetCursorScreenPos({left, y});
@@ -61,7 +64,8 @@ Press press_area(kit::Kit& kit, std::string_view key, ImVec2 size, mirror::Node 
     ImGuiWindow* window = ImGui::GetCurrentWindow();
     Press press;
     press.id = id_of(key);
-    press.box = ImRect(window->DC.CursorPos, {window->DC.CursorPos.x + size.x, window->DC.CursorPos.y + size.y});
+    press.box =
+        ImRect(window->DC.CursorPos, {window->DC.CursorPos.x + size.x, window->DC.CursorPos.y + size.y});
     ImGui::ItemSize(size);
     press.shown = ImGui::ItemAdd(press.box, press.id);
     node.id = press.id;
@@ -69,7 +73,8 @@ Press press_area(kit::Kit& kit, std::string_view key, ImVec2 size, mirror::Node 
     mirror::add(node);
 
     if (mirror::take_focus_arrived(press.id) || kit.wish_view == press.id) {
-        ImGui::ScrollToRect(window, {press.box.Min.x, press.box.Min.y - 24, press.box.Max.x, press.box.Max.y + 24},
+        ImGui::ScrollToRect(window,
+                            {press.box.Min.x, press.box.Min.y - 24, press.box.Max.x, press.box.Max.y + 24},
                             ImGuiScrollFlags_KeepVisibleEdgeY);
         if (kit.wish_view == press.id) kit.wish_view = 0;
     }
@@ -78,7 +83,8 @@ Press press_area(kit::Kit& kit, std::string_view key, ImVec2 size, mirror::Node 
     bool held = false;
     if (press.shown && !kit.beneath_sheet) {
         press.clicked = ImGui::ButtonBehavior(press.box, press.id, &press.hovered, &held, 0);
-        const ImRect seen(ImMax(press.box.Min, window->ClipRect.Min), ImMin(press.box.Max, window->ClipRect.Max));
+        const ImRect seen(ImMax(press.box.Min, window->ClipRect.Min),
+                          ImMin(press.box.Max, window->ClipRect.Max));
         press.down = (held && press.hovered) || seen.Contains(kit.finger_at);
         press.menu = seen.Contains(kit.long_press_at) ||
                      (press.hovered && ImGui::IsMouseReleased(ImGuiMouseButton_Right));

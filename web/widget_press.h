@@ -1,5 +1,5 @@
-// The base of everything that can be pressed: takes its place, joins the mirror, reacts to finger, mouse, keyboard and
-// assistive technology alike, and draws the focus ring.
+// The base of everything that can be pressed: takes its place, joins the mirror, reacts to finger, mouse,
+// keyboard and assistive technology alike, and draws the focus ring.
 #pragma once
 
 #include "imgui.h"
@@ -22,8 +22,8 @@ struct Press {
 // Takes `size` at the cursor. `node` gives role, name, state; its id and rectangle are filled in here.
 Press press_area(kit::Kit& kit, std::string_view key, ImVec2 size, mirror::Node node);
 
-std::uint32_t id_of(std::string_view key);          // within the current ID scope
-void fill_place(mirror::Node& node, ImRect box);    // rectangle and visibility
+std::uint32_t id_of(std::string_view key);        // within the current ID scope
+void fill_place(mirror::Node& node, ImRect box);  // rectangle and visibility
 void focus_ring(ImRect box, float rounding, std::uint32_t id);
 
 void gap(float pixels);

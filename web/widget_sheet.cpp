@@ -11,12 +11,14 @@
 
 namespace widget {
 namespace {
-constexpr ImGuiWindowFlags kFlags = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                                    ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoBringToFrontOnFocus;
+constexpr ImGuiWindowFlags kFlags = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
+                                    ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoNav |
+                                    ImGuiWindowFlags_NoBringToFrontOnFocus;
 constexpr float kPad = 16, kHead = 60;
 }  // namespace
 
-bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, const SheetPlace& place, bool escape) {
+bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, const SheetPlace& place,
+                 bool escape) {
     const bool phone = place.window.x < theme::kWide;
     const float width = phone ? place.window.x : std::min(560.0f, place.window.x - 80);
     const float left = (place.window.x - width) / 2;
@@ -33,7 +35,8 @@ bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, co
 
     ImGui::SetNextWindowPos({0, 0});
     ImGui::SetNextWindowSize(place.window);
-    ImGui::PushStyleColor(ImGuiCol_WindowBg, ImGui::ColorConvertU32ToFloat4(theme::paint(theme::colours().shade, 0.5f)));
+    ImGui::PushStyleColor(ImGuiCol_WindowBg,
+                          ImGui::ColorConvertU32ToFloat4(theme::paint(theme::colours().shade, 0.5f)));
     ImGui::Begin("##shade", nullptr, kFlags);
     ImGui::BringWindowToDisplayFront(ImGui::GetCurrentWindow());
     const bool beside = ImGui::IsWindowHovered() && ImGui::IsMouseClicked(ImGuiMouseButton_Left);

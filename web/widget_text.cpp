@@ -12,11 +12,16 @@ namespace widget {
 std::uint32_t rgb(Ink ink) {
     const theme::Colours& c = theme::colours();
     switch (ink) {
-        case Ink::soft: return c.ink_soft;
-        case Ink::accent: return c.accent;
-        case Ink::caution: return c.caution;
-        case Ink::stop: return c.stop;
-        case Ink::plain: break;
+        case Ink::soft:
+            return c.ink_soft;
+        case Ink::accent:
+            return c.accent;
+        case Ink::caution:
+            return c.caution;
+        case Ink::stop:
+            return c.stop;
+        case Ink::plain:
+            break;
     }
     return c.ink;
 }
@@ -39,13 +44,15 @@ std::size_t fitting(std::string_view word, theme::Type type, float width) {
     return fits;
 }
 
-// Lines broken at spaces only: the library also breaks after a point, which tears figures apart. A word longer than the
-// line (a link) is broken between letters.
-void each_line(std::string_view words, theme::Type type, float width, const std::function<void(std::string_view)>& take) {
+// Lines broken at spaces only: the library also breaks after a point, which tears figures apart. A word
+// longer than the line (a link) is broken between letters.
+void each_line(std::string_view words, theme::Type type, float width,
+               const std::function<void(std::string_view)>& take) {
     while (true) {
         const std::size_t end = std::min(words.find('\n'), words.size());
         std::string_view line = words.substr(0, end);
-        while (width > 0 && (line.size() > 400 || width_of(line, type) > width)) {  // so long a line never fits
+        while (width > 0 &&
+               (line.size() > 400 || width_of(line, type) > width)) {  // so long a line never fits
             std::size_t fits = 0;
             for (std::size_t space = line.find(' '); space != line.npos; space = line.find(' ', space + 1)) {
                 if (width_of(line.substr(0, space), type) > width) break;
@@ -99,7 +106,8 @@ void placed(kit::Kit& kit, std::string_view words, theme::Type type, Ink ink, mi
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const ImVec2 size = measure(words, type, kit.width);
     node.id = id_of(words);
-    while (!kit.texts.insert(node.id).second) ++node.id;  // the same words twice on one screen
+    while (!kit.texts.insert(node.id).second)
+        ++node.id;  // the same words twice on one screen
     node.name = std::string(words);
     ImGui::Dummy({kit.width, size.y});
     fill_place(node, ImRect(at, {at.x + kit.width, at.y + size.y}));

@@ -1,4 +1,5 @@
-// Words on the page: paragraphs, headings, labels. Wraps at the column; joins the mirror so that it is read aloud.
+// Words on the page: paragraphs, headings, labels. Wraps at the column; joins the mirror so that it is read
+// aloud.
 #pragma once
 
 #include <cstdint>
