@@ -6,10 +6,6 @@
 namespace share_reference {
 namespace {
 
-std::string number_name(std::uint64_t number) {
-    return "#" + std::to_string(number);
-}
-
 // "#70" -> 70, when that is how number_name writes it.
 std::optional<std::uint32_t> named_number(std::string_view name) {
     if (name.size() < 2 || name.size() > 10 || name[0] != '#') return std::nullopt;

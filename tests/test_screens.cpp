@@ -334,9 +334,9 @@ TEST_CASE_FIXTURE(FirstVisit, "the main job by name: lines, percents, an amount,
     hand::press(app.say("sheet_ui.done"));
     CHECK(recipe.batch.grams.grid == 625000);
     CHECK(hand::reads(app.say("batch.total", {{"g", "62.50"}})));
-    CHECK(hand::see(Role::cell, "37.50 g") != nullptr);
-    CHECK(hand::see(Role::cell, "18.75 g") != nullptr);
-    CHECK(hand::see(Role::cell, "6.25 g") != nullptr);
+    CHECK(hand::see(Role::cell, app.say("unit.grams", {{"n", "37.50"}})) != nullptr);
+    CHECK(hand::see(Role::cell, app.say("unit.grams", {{"n", "18.75"}})) != nullptr);
+    CHECK(hand::see(Role::cell, app.say("unit.grams", {{"n", "6.25"}})) != nullptr);
     CHECK(faults() == "");
 }
 

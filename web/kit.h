@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -17,6 +18,8 @@ namespace kit {
 struct Draft {  // what stands in a field that is being edited or can't be read yet
     std::string text;
     std::string problem;  // sentence, "" when readable
+    std::optional<std::int64_t>
+        before;  // the number before editing began: holds while the text can't be read
 };
 
 struct Keypad {

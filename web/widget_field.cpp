@@ -36,22 +36,24 @@ void show_problem(const std::string& problem, float width) {
 }
 
 // What was typed since the last frame, by the native field or the keypad, goes into the field's draft; a
-// number that can be read is handed on, one that can't stays in the draft with the reason.
-NumberChange read_typed(kit::Kit& kit, std::uint32_t id, const NumberSpec& spec) {
+// number that can be read is handed on, one that can't stays in the draft with the reason, and the number
+// from before holds.
+NumberChange read_typed(kit::Kit& kit, std::uint32_t id, std::optional<std::int64_t> value,
+                        const NumberSpec& spec) {
     std::optional<std::string> typed = mirror::take_input(id);
     if (kit.keypad.target == id && kit.keypad.changed) {
         kit.keypad.changed = false;
         typed = kit.keypad.text;
     }
     if (!typed) return {};
-    kit::Draft& draft = kit.drafts[id];
+    kit::Draft& draft = kit.drafts.try_emplace(id, kit::Draft{"", "", value}).first->second;
     draft.text = *typed;
     draft.problem.clear();
     if (typed->empty() && spec.may_be_empty) return {true, std::nullopt};
     const auto number = spec.read(*typed);
     if (number) return {true, *number};
     draft.problem = words::say(*kit.words, number.error());
-    return {};
+    return {true, draft.before};  // "12" on the way to "12..3" was not meant
 }
 
 }  // namespace
@@ -110,7 +112,7 @@ NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std
     const std::uint32_t id = id_of(key);
     const float width = spec.width > 0 ? spec.width : kit.width;
     const theme::Type type = spec.large ? theme::Type::figure : theme::Type::body;
-    const NumberChange change = read_typed(kit, id, spec);
+    const NumberChange change = read_typed(kit, id, value, spec);
     if (change.changed) value = change.value;
     auto draft = kit.drafts.find(id);
     const std::string settled = value ? words::figure(*kit.words, *value) : "";

@@ -20,8 +20,20 @@ export class Finger {
         this.session ??= await this.page.context().newCDPSession(this.page);
         return this.session;
     }
-    async send(type, points) {
-        await (await this.cdp()).send('Input.dispatchTouchEvent', { type, touchPoints: points.map(([x, y], id) => ({ x, y, id })) });
+    async send(type, points, timestamp) {
+        await (await this.cdp()).send('Input.dispatchTouchEvent', {
+            type, touchPoints: points.map(([x, y], id) => ({ x, y, id })), ...(timestamp ? { timestamp } : {}),
+        });
+    }
+    // A quick stroke, by its own clock however slow the machine is.
+    async flick(x, y, dy, steps = 8) {
+        await this.cdp();
+        const start = Date.now() / 1000;
+        const sent = [this.send('touchStart', [[x, y]], start)];
+        for (let i = 1; i <= steps; ++i) sent.push(this.send('touchMove', [[x, y + (dy * i) / steps]], start + 0.012 * i));
+        sent.push(this.send('touchEnd', [], start + 0.012 * (steps + 1)));
+        await Promise.all(sent);
+        await settled(this.page);
     }
     // Down and up are sent together: on a slow machine the time between two answers is that of a held finger.
     async tap(x, y) {

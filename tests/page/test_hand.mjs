@@ -30,20 +30,21 @@ const top = async (locator) => (await drawnAt(locator)).box.y;
 export const tests = [
     ['a tap that changes the screen presses nothing of the new one', async (bench) => {
         const { page, hand, quick } = await phone(bench, kDense);
-        await steps.openStarter(page, quick, kStarter);
-        const before = JSON.stringify((await seen.storedRecipe(page, recipe(kStarter).title)));
-        await steps.goTo(page, quick, 'nav.book');
+        // Rows enough for one of them to lie where the formula has its lines.
+        for (let i = 0; i < 4; ++i) await steps.openStarter(page, quick, kStarter);
+        const percents = async () => JSON.stringify(Object.values((await seen.stored(page)).recipes).map((one) => one.json.recipe));
+        const before = await percents();
         let beneath = 0;
-        for (const share of [0.1, 0.3, 0.5, 0.7, 0.9]) {
-            const { box } = await hand.reach(seen.kept(page, recipe(kStarter).title));
+        for (const [row, share] of [[3, 0.1], [3, 0.5], [2, 0.8], [3, 0.85]]) {
+            await steps.goTo(page, quick, 'nav.book');
+            const { box } = await hand.reach(seen.kept(page, recipe(kStarter).title).nth(row));
             const [x, y] = [box.x + box.width * share, box.y + box.height / 2];
             await hand.finger.tap(x, y);
             await undisturbed(page, 'nav.formula');
-            beneath += await page.evaluate(([left, up]) => (document.elementFromPoint(left, up).closest('[data-node]') ? 1 : 0), [x, y]);
-            await hand.press(seen.place(page, 'nav.book'));
+            beneath += await page.evaluate(([left, up]) => (document.elementFromPoint(left, up).closest('.button, .field_decimal') ? 1 : 0), [x, y]);
         }
-        assert.ok(beneath > 0, 'something to be pressed lay beneath the finger');
-        assert.equal(JSON.stringify((await seen.storedRecipe(page, recipe(kStarter).title))), before);
+        assert.ok(beneath > 1, `something to be pressed lay beneath the finger ${beneath} times`);
+        assert.equal(await percents(), before);
     }],
 
     ['a tap that closes a sheet presses nothing beneath it', async (bench) => {
@@ -75,11 +76,9 @@ export const tests = [
         await steps.openStarter(page, quick, kStarter);
         const heading = page.getByRole('heading', { name: say('formula.steps') });
         const before = await top(heading);
-        await hand.finger.send('touchStart', [[180, 500]]);
-        for (let i = 1; i <= 8; ++i) await hand.finger.send('touchMove', [[180, 500 - 20 * i]]);
-        await hand.finger.send('touchEnd', []);
-        await settled(page);
-        assert.ok(before - (await top(heading)) > 170, 'it went further than the finger');
+        await hand.finger.flick(180, 500, -160);
+        const moved = before - (await top(heading));
+        assert.ok(moved > 200, `the finger went 160, the list ${moved}`);
         await undisturbed(page, 'nav.formula');
     }],
 
@@ -168,7 +167,7 @@ export const tests = [
         assert.equal((await seen.storedRecipe(page, recipe(kStarter).title)).lines[3].percent, 9.25);
     }],
 
-    ['a number that cannot be read stays in its field with the reason, and the recipe keeps the last good one', async (bench) => {
+    ['a number that cannot be read stays in its field with the reason until it is corrected', async (bench) => {
         const { page, hand, quick } = await phone(bench);
         await steps.openStarter(page, quick, kStarter);
         const castor = await seen.field(page, percentOf('castor'));
@@ -177,9 +176,6 @@ export const tests = [
         assert.equal(await castor.getAttribute('aria-invalid'), 'true');
         const reason = await castor.evaluate((element) => document.getElementById(element.getAttribute('aria-describedby')).textContent);
         assert.equal(reason, say('error.number_malformed', { detail: '12..3' }));
-        await steps.goTo(page, hand, 'nav.batch');
-        await steps.goTo(page, hand, 'nav.formula');
-        assert.equal(await castor.inputValue(), '12..3', 'it is still there after a look at another screen');
         await hand.number(castor, '11');
         assert.equal(await castor.getAttribute('aria-invalid'), null);
         assert.equal((await seen.storedRecipe(page, recipe(kStarter).title)).lines[3].percent, 11);
@@ -189,16 +185,16 @@ export const tests = [
         const { page, hand, quick } = await phone(bench);
         await steps.openStarter(page, quick, kStarter);
         await steps.press(page, quick, 'formula.add_line', { id: 'B' });
-        await hand.write(await seen.search(page, say('ingredient.search')), 'rice');
+        await hand.write(await seen.search(page, say('ingredient.search')), 'rice bran');
         await page.setViewportSize({ width: 640, height: 360 });
         await page.waitForFunction(() => document.getElementById('canvas').width === innerWidth * devicePixelRatio);
         await settled(page);
         assert.equal(await seen.dialogTitle(page), say('ingredient.title'));
-        assert.equal(await (await seen.search(page, say('ingredient.search'))).inputValue(), 'rice');
+        assert.equal(await (await seen.search(page, say('ingredient.search'))).inputValue(), 'rice bran');
         await page.setViewportSize({ width: 360, height: 640 });
         await page.waitForFunction(() => document.getElementById('canvas').width === innerWidth * devicePixelRatio);
         await settled(page);
-        await hand.press(await seen.button(page, ingredientName('rice_bran')));
+        await hand.press(await seen.button(page, ingredientName('rice_bran_oil')));
         await undisturbed(page, 'nav.formula');
         assert.equal((await seen.shownFormula(page)).lines.length, recipe(kStarter).lines.length + 1);
     }],
