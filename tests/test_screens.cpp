@@ -70,7 +70,7 @@ std::string faults() {
         for (const std::string* words : {&node.name, &node.value, &node.description})
             if (words->find("[[") != std::string::npos || words->find('{') != std::string::npos)
                 out << "a word is missing: " << *words << "\n";
-        if (node.name.empty() && (interactive(node) || node.role == Role::heading || node.role == Role::dialog ||
+        if (node.name.find_first_not_of(' ') == std::string::npos && (interactive(node) || node.role == Role::heading || node.role == Role::dialog ||
                                   node.role == Role::region || node.role == Role::table))
             out << "has no name: " << described(node) << "\n";
         if (interactive(node) && (node.width < kSmallest || node.height < kSmallest))
@@ -587,6 +587,71 @@ TEST_CASE_FIXTURE(FirstVisit, "what could not be read is let go when its screen 
     hand::go("Batch");
     hand::go("Formula");
     CHECK(hand::field(percent_of("shea")).value == "14");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a phase that is removed leaves its steps to no phase, so that the recipe can still be sent") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    draw_again();
+    hand::press(name_of("tocopherol"));
+    hand::press(app.say("line.to_phase", {{"id", "B"}}));
+    app.ui.phase = 2;
+    app::show(app, Sheet::phase);
+    draw_again();
+    hand::press(app.say("phase.remove", {{"id", "C"}}));
+    REQUIRE(app::open_recipe(app)->formula.phases.size() == 2);
+    CHECK(share::write(*app::open_recipe(app), app.presets.catalogue).ok());
+    CHECK(store::read_recipe(store::write_recipe(*app::open_recipe(app))).ok());
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "after a phase in the middle was removed another can be added") {
+    hand::press("New recipe");
+    hand::press("Blank");
+    for (int i = 0; i < 2; ++i) hand::press(app.say("formula.add_phase"));
+    app.ui.phase = 1;
+    app::show(app, Sheet::phase);
+    draw_again();
+    hand::press(app.say("phase.remove", {{"id", "B"}}));
+    hand::press(app.say("formula.add_phase"));
+    REQUIRE(app::open_recipe(app)->formula.phases.size() == 3);
+    CHECK(app::open_recipe(app)->formula.phases[2].id == "D");
+    for (int i = 0; i < 9; ++i) hand::press(app.say("formula.add_phase"));
+    CHECK(app::open_recipe(app)->formula.phases.size() == formula::kMostPhases);
+    CHECK(hand::see(Role::button, app.say("formula.add_phase")) == nullptr);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "blanks are no name and no title") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    open_sheet(app, Sheet::ingredient);
+    hand::write(app.say("ingredient.search"), "   ");
+    CHECK(hand::see(Role::button, app.say("ingredient.as_written", {{"name", "   "}})) == nullptr);
+    open_sheet(app, Sheet::rename);
+    hand::write(app.say("recipe.title"), "  ");
+    hand::press(app.say("recipe.rename_done"));
+    CHECK(hand::see(Role::heading, app.say("recipe.untitled")) != nullptr);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a link begins with the address that was said, however it was pasted") {
+    app.work.settings.hosted_address = " https://hollow-lane.example/tarebench.html#AQ ";
+    CHECK(app::link_address(app, "#AQID") == "https://hollow-lane.example/tarebench.html#AQID");
+    platform::native::window().from_disk = false;
+    platform::native::window().address = "https://elsewhere.example/";
+    CHECK(app::link_address(app, "#AQID") == "https://elsewhere.example/#AQID");
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "a recipe that another tab puts in the bin is not left open here") {
+    app::keep(app, shipped::recipe("orchard_lip_balm"));
+    draw_again();
+    workspace::Kept theirs = app.work.recipes.front();
+    theirs.binned = "2026-11-25T12:00:00Z";
+    theirs.saves += 1;
+    platform::Event event;
+    event.kind = platform::Kind::other_tab;
+    event.key = "tarebench:recipe:" + theirs.id + ".b";
+    event.text = store::write_record({theirs.saves, store::write_kept(theirs)});
+    platform::native::push(event);
+    hand::settle();
+    CHECK(app::open_recipe(app) == nullptr);
+    CHECK(hand::reads(app.say("formula.none_open")));
 }
 
 TEST_CASE_FIXTURE(FirstVisit, "two scales of the same division can be told apart by the library") {

@@ -92,6 +92,13 @@ TEST_CASE("temperatures run from a freezer to hot oil") {
     check(typed::celsius, kGood, kBad);
 }
 
+TEST_CASE("words lose the space around them, not the space between") {
+    CHECK(typed::words("  Orchard lip balm \n") == "Orchard lip balm");
+    CHECK(typed::words("balm") == "balm");
+    CHECK(typed::words(" \t ").empty());
+    CHECK(typed::words("").empty());
+}
+
 TEST_CASE("a refusal tells the place and the text, so that its sentence can show them") {
     const auto number = typed::mass("3 cups");
     REQUIRE_FALSE(number.ok());

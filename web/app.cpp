@@ -16,6 +16,7 @@
 #include "presets_data.h"
 #include "theme.h"
 #include "touch.h"
+#include "typed.h"
 #include "widget_keypad.h"
 
 namespace app {
@@ -144,6 +145,8 @@ void logic(App& app) {
             *ours = std::move(theirs);
         else
             app.work.recipes.push_back(std::move(theirs));
+        if (const workspace::Kept* opened = workspace::find(app.work, app.work.open); opened && !opened->binned.empty())
+            app.work.open.clear();  // put in the bin over there
     }
     follow_preferences(app);
     const workspace::Recipe* recipe = open_recipe(app);
@@ -380,7 +383,9 @@ bool address_is_hosted(const App& app) {
 }
 
 std::string link_address(const App& app, const std::string& link) {
-    return (from_disk() ? app.work.settings.hosted_address : platform::window().address) + link;
+    if (!from_disk()) return platform::window().address + link;
+    const std::string& hosted = app.work.settings.hosted_address;
+    return typed::words(hosted.substr(0, hosted.find('#'))) + link;
 }
 
 void copy_text(App& app, const std::string& text) {

@@ -111,7 +111,8 @@ workspace::Workspace Keeping::take_loaded() {
     std::stable_sort(
         work.recipes.begin(), work.recipes.end(),
         [](const workspace::Kept& a, const workspace::Kept& b) { return a.changed > b.changed; });
-    if (!workspace::find(work, work.open)) work.open.clear();
+    const workspace::Kept* opened = workspace::find(work, work.open);
+    if (!opened || !opened->binned.empty()) work.open.clear();
     written_ = work.recipes;
     written_settings_ = work.settings;
     written_open_ = work.open;

@@ -3,6 +3,7 @@
 #include "engine/utf8.h"
 #include "mirror.h"
 #include "screens.h"
+#include "typed.h"
 #include "widget_button.h"
 #include "widget_field.h"
 #include "widget_list.h"
@@ -203,7 +204,7 @@ void rename(app::App& app) {
     widget::gap(16);
     if (widget::button(kit, "save", app.say("recipe.rename_done"), widget::Look::primary, kit.width) ||
         enter) {
-        kept->recipe.title = app.ui.typed;
+        kept->recipe.title = typed::words(app.ui.typed);
         app::close_sheet(app);
     }
 }

@@ -257,7 +257,15 @@ void formula(app::App& app) {
     widget::gap(12);
     if (recipe->formula.phases.size() < formula::kMostPhases &&
         widget::button(kit, "add_phase", app.say("formula.add_phase"), widget::Look::quiet)) {
-        const std::string id(1, static_cast<char>('A' + recipe->formula.phases.size()));
+        const auto used = [&](char letter) {
+            for (const formula::Phase& phase : recipe->formula.phases)
+                if (phase.id == std::string(1, letter)) return true;
+            return false;
+        };
+        char letter = static_cast<char>('A' + recipe->formula.phases.size());
+        while (used(letter))  // more letters than phases: one is free
+            letter = letter == 'Z' ? 'A' : static_cast<char>(letter + 1);
+        const std::string id(1, letter);
         app.undo.deed_done();
         changed = formula::add_phase(recipe->formula, {id, std::nullopt, std::nullopt});
     }

@@ -115,11 +115,11 @@ void ingredient(app::App& app) {
         widget::hairline(kit);
     }
     mirror::close();
-    if (!app.ui.search.empty()) {
+    if (const std::string name = typed::words(app.ui.search); !name.empty()) {
         widget::gap(10);
-        if (widget::button(kit, "as_written", app.say("ingredient.as_written", {{"name", app.ui.search}}),
+        if (widget::button(kit, "as_written", app.say("ingredient.as_written", {{"name", name}}),
                            widget::Look::plain, kit.width))
-            written = app.ui.search;
+            written = name;
         widget::gap(4);
         widget::text(kit, app.say("ingredient.as_written_about"), theme::Type::small, widget::Ink::soft);
     }
@@ -171,6 +171,8 @@ void phase(app::App& app) {
                        kit.width)) {
         app.undo.deed_done();
         app::edit(app, formula::remove_phase(recipe->formula, now.id));
+        for (formula::Step& step : recipe->steps)
+            if (step.phase == now.id) step.phase.clear();
         return app::close_sheet(app);
     }
     if (widget::button(kit, "done", app.say("sheet_ui.done"), widget::Look::primary, kit.width))

@@ -19,6 +19,13 @@ result::Result<std::int64_t> within(result::Result<std::int64_t> number, std::in
 
 }  // namespace
 
+std::string words(std::string_view text) {
+    constexpr std::string_view kSpace = " \t\r\n";
+    const std::size_t start = text.find_first_not_of(kSpace);
+    if (start == std::string_view::npos) return "";
+    return std::string(text.substr(start, text.find_last_not_of(kSpace) + 1 - start));
+}
+
 result::Result<std::int64_t> percent(std::string_view text) {
     if (const auto plain = quantity::read_percent(text)) return plain->grid;
     return within(decimal::calculate(text), 0, quantity::kHundred.grid);

@@ -3,11 +3,14 @@
 #pragma once
 
 #include <cstdint>
+#include <string>
 #include <string_view>
 
 #include "engine/result.h"
 
 namespace typed {
+
+std::string words(std::string_view text);  // without the space around them
 
 result::Result<std::int64_t> percent(std::string_view text);       // 0 to 100
 result::Result<std::int64_t> mass(std::string_view text);          // grams, above 0; "2 oz" too

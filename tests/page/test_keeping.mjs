@@ -110,6 +110,7 @@ export const tests = [
         const context = await profile(bench.browser);
         const one = await open(context, address(bench.file));
         const other = await open(context, address(bench.file));
+        await one.bringToFront();
         const hand = mirror(one);
         await steps.openStarter(one, hand, kStarter);
         await steps.rename(one, hand, 'Made next door');

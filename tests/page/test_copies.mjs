@@ -1,0 +1,139 @@
+// The page as something to take along: saved as a file, hosted, kept by the browser for days without a network.
+import assert from 'node:assert/strict';
+import { spawn } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { address, open, profile, ready, settled } from './browser.mjs';
+import { mirror } from './hands.mjs';
+import * as seen from './mirror.mjs';
+import { recipe } from './presets.mjs';
+import * as steps from './steps.mjs';
+import { say } from './words.mjs';
+
+const kStarter = 'orchard_lip_balm';
+const { title } = recipe(kStarter);
+const kServe = fileURLToPath(new URL('../../shell/serve.mjs', import.meta.url));
+
+async function savedPage(page, hand) {
+    await steps.goTo(page, hand, 'nav.more');
+    const waiting = page.waitForEvent('download');
+    await steps.press(page, hand, 'settings.save_page');
+    const download = await waiting;
+    assert.equal(download.suggestedFilename(), 'tarebench.html');
+    return download.path();
+}
+
+// The server of the project on loopback, for as long as the deed takes.
+async function served(folder, deed) {
+    const child = spawn(process.execPath, [kServe, folder, String(20000 + (process.pid % 20000))], { stdio: ['ignore', 'pipe', 'inherit'] });
+    try {
+        const base = await new Promise((done, fail) => {
+            let said = '';
+            child.stdout.on('data', (text) => {
+                said += text;
+                const found = /http:\/\/\S+\//.exec(said);
+                if (found) done(found[0]);
+            });
+            child.on('exit', () => fail(new Error(`the server ended: ${said}`)));
+        });
+        await deed(base);
+    } finally {
+        child.kill();
+    }
+}
+
+const squeezed = (text) => text.replace(/\s+/g, ' ').trim();
+
+export const tests = [
+    ['"Save this page" gives the very same page, which opens and can be saved again', async (bench) => {
+        const folder = mkdtempSync(join(tmpdir(), 'tarebench-'));
+        try {
+            const context = await profile(bench.browser);
+            const page = await open(context, address(bench.file));
+            const hand = mirror(page);
+            await steps.openStarter(page, hand, kStarter);
+            const original = readFileSync(bench.file, 'utf8');
+            let file = await savedPage(page, hand);
+            for (let generation = 1; generation <= 2; ++generation) {
+                assert.ok(squeezed(readFileSync(file, 'utf8')) === squeezed(original), `generation ${generation} is the same text`);
+                const copy = join(folder, `tarebench-${generation}.html`);
+                (await import('node:fs')).copyFileSync(file, copy);
+                const fresh = await open(await profile(bench.browser), address(copy));
+                const freshHand = mirror(fresh);
+                await steps.openStarter(fresh, freshHand, kStarter);
+                file = await savedPage(fresh, freshHand);
+            }
+        } finally {
+            rmSync(folder, { recursive: true, force: true });
+        }
+    }],
+
+    ['a recipe saved as a file is the recipe', async (bench) => {
+        const page = await open(await profile(bench.browser), address(bench.file));
+        const hand = mirror(page);
+        await steps.openStarter(page, hand, kStarter);
+        await steps.press(page, hand, 'top.recipe');
+        const waiting = page.waitForEvent('download');
+        await steps.press(page, hand, 'recipe.save_file');
+        const download = await waiting;
+        const text = readFileSync(await download.path(), 'utf8');
+        assert.deepEqual(JSON.parse(text), recipe(kStarter));
+        // And read again, through the browser's own way of choosing a file.
+        await steps.goTo(page, hand, 'nav.book');
+        await steps.press(page, hand, 'book.new');
+        const choosing = page.waitForEvent('filechooser');
+        await steps.press(page, hand, 'new.file');
+        await (await choosing).setFiles({ name: 'recipe.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+        await page.getByRole('dialog', { name: say('incoming.title') }).waitFor({ state: 'attached' });
+        await steps.keepIncoming(page, hand);
+        await steps.goTo(page, hand, 'nav.book');
+        assert.equal(await seen.kept(page, title).count(), 2);
+    }],
+
+    ['the hosted copy opens by a link, copies links with its own address, and works without a network', async (bench) => {
+        await served(bench.hosted, async (base) => {
+            const context = await profile(bench.browser, { offline: false, reach: [base], permissions: ['clipboard-read', 'clipboard-write'] });
+            const page = await open(context, base);
+            const hand = mirror(page);
+            await steps.openStarter(page, hand, kStarter);
+            await steps.press(page, hand, 'top.recipe');
+            await steps.press(page, hand, 'recipe.share');
+            await steps.press(page, hand, 'share.copy');
+            await page.getByRole('status').filter({ hasText: say('share.copied') }).waitFor({ state: 'attached' });
+            const link = await page.evaluate(() => navigator.clipboard.readText());
+            assert.ok(link.startsWith(`${base}#`), link);
+            await steps.close(page, hand);
+
+            const elsewhere = await profile(bench.browser, { offline: false, reach: [base] });
+            const friend = await open(elsewhere, link);
+            await steps.keepIncoming(friend, mirror(friend));
+            assert.deepEqual(await seen.storedRecipe(friend, title), await seen.storedRecipe(page, title));
+            assert.equal(friend.url(), base);
+
+            await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+            await context.setOffline(true);
+            await page.reload();
+            await ready(page);
+            assert.equal((await seen.storedRecipe(page, title)).title, title);
+            assert.ok(await page.evaluate(() => navigator.serviceWorker.controller !== null));
+            const again = mirror(page);
+            const file = await savedPage(page, again);
+            assert.ok(squeezed(readFileSync(file, 'utf8')) === squeezed(readFileSync(bench.file, 'utf8')), 'what is saved from there is the single file');
+        });
+    }],
+
+    ['opened from disk, links begin with the web address that was set', async (bench) => {
+        const page = await open(await profile(bench.browser), address(bench.file));
+        const hand = mirror(page);
+        await steps.openStarter(page, hand, kStarter);
+        await steps.goTo(page, hand, 'nav.more');
+        await hand.write(await seen.field(page, say('settings.address')), 'https://hollow-lane.example/bench/');
+        await steps.goTo(page, hand, 'nav.batch');
+        const link = await steps.linkText(page, hand);
+        assert.match(link, /^https:\/\/hollow-lane\.example\/bench\/#[\w-]+$/);
+        await settled(page);
+        assert.equal((await seen.stored(page)).settings.json.hosted_address, 'https://hollow-lane.example/bench/');
+    }],
+];

@@ -1,0 +1,64 @@
+// Every screen and every sheet at several window sizes: everything that can be pressed is large enough for a thumb, lies
+// within the window, has a name, and says it in the page's own words.
+import assert from 'node:assert/strict';
+import { address, open, profile } from './browser.mjs';
+import { mirror } from './hands.mjs';
+import * as steps from './steps.mjs';
+
+const kTarget = 44;
+const kNumberField = 48;
+
+// Faults of what stands in the mirror now.
+const look = (page) => page.evaluate(({ target, number }) => {
+    const faults = [];
+    const all = [...document.querySelectorAll('#mirror .twin')].filter((one) => !one.closest('[inert]'));
+    const named = (one) => `${one.tagName.toLowerCase()} "${one.getAttribute('aria-label') ?? one.textContent}"`;
+    for (const one of all) {
+        const words = one.getAttribute('aria-label') ?? (one.children.length ? '' : one.textContent);
+        const about = document.getElementById(one.getAttribute('aria-describedby'))?.textContent ?? '';
+        for (const text of [words, about]) if (/\[\[|\{\w+\}|undefined|\bnan\b/i.test(text)) faults.push(`${named(one)} says “${text}”`);
+        if (!one.matches('button, input, textarea')) continue;
+        if (!words.trim()) faults.push(`${named(one)} has no name`);
+        const box = one.getBoundingClientRect();
+        if (box.width < target - 0.01 || box.height < target - 0.01) faults.push(`${named(one)} is ${box.width} by ${box.height}`);
+        if (one.matches('.field_decimal') && box.height < number - 0.01) faults.push(`${named(one)} is ${box.height} high`);
+        if (box.left < -0.01 || box.right > innerWidth + 0.01) faults.push(`${named(one)} reaches from ${box.left} to ${box.right} of ${innerWidth}`);
+    }
+    const ids = all.map((one) => one.dataset.node);
+    if (new Set(ids).size !== ids.length) faults.push('an id is there twice');
+    // Side by side or one over the other, never overlapping: a thumb must not have to guess.
+    const pressable = all.filter((one) => one.matches('button, input, textarea') && !one.matches('.clipped'))
+        .map((one) => ({ one, box: one.getBoundingClientRect() }));
+    for (let i = 0; i < pressable.length; ++i)
+        for (let k = i + 1; k < pressable.length; ++k) {
+            const [a, b] = [pressable[i].box, pressable[k].box];
+            const across = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+            const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+            if (across > 1 && down > 1 && !pressable[i].one.matches('.field') ) {
+                const clippedAt = document.elementFromPoint((Math.max(a.left, b.left) + Math.min(a.right, b.right)) / 2, (Math.max(a.top, b.top) + Math.min(a.bottom, b.bottom)) / 2);
+                if (clippedAt) faults.push(`${named(pressable[i].one)} and ${named(pressable[k].one)} overlap by ${across.toFixed(0)} by ${down.toFixed(0)}`);
+            }
+        }
+    if (!document.querySelector('#mirror h1, #mirror [role=dialog] h2')) faults.push('there is no heading');
+    if (document.documentElement.scrollWidth > innerWidth) faults.push('the page itself scrolls sideways');
+    return faults;
+}, { target: kTarget, number: kNumberField });
+
+async function walk({ browser, file }, viewport, options = {}) {
+    const page = await open(await profile(browser, { viewport, ...options }), address(file));
+    const faults = [];
+    await steps.tour(page, mirror(page), async (name) => {
+        faults.push(...(await look(page)).map((fault) => `${name}: ${fault}`));
+    });
+    assert.deepEqual(faults, []);
+}
+
+const kDesk = { isMobile: false, hasTouch: false };
+
+export const tests = [
+    ['every screen and sheet at 360 x 640: names, sizes for a thumb, nothing beyond the edge', (bench) => walk(bench, { width: 360, height: 640 })],
+    ['the same at 320 x 568', (bench) => walk(bench, { width: 320, height: 568 })],
+    ['the same lying on its side, 640 x 360', (bench) => walk(bench, { width: 640, height: 360 })],
+    ['the same at 820 x 1180', (bench) => walk(bench, { width: 820, height: 1180 })],
+    ['the same at 1440 x 900 with a mouse', (bench) => walk(bench, { width: 1440, height: 900 }, kDesk)],
+];
