@@ -1,7 +1,7 @@
-// What a person does on the page, for tests without a browser: opens it, presses by name, writes into fields, puts a
-// finger on the canvas. Everything goes the way it goes in a browser, through the platform's queue and the program's own
-// step. The page is one for the whole test program, so opening it anew empties what there was; the library's context and
-// its fonts stay, because they take long to make.
+// What a person does on the page, for tests without a browser: opens it, presses by name, writes into fields,
+// puts a finger on the canvas. Everything goes the way it goes in a browser, through the platform's queue and
+// the program's own step. The page is one for the whole test program, so opening it anew empties what there
+// was; the library's context and its fonts stay, because they take long to make.
 #pragma once
 
 #include <string>
@@ -18,7 +18,9 @@ namespace hand {
 
 using mirror::Role;
 
-inline void settle() { platform::native::settle(app::step); }
+inline void settle() {
+    platform::native::settle(app::step);
+}
 
 inline void push(platform::Kind kind, std::uint32_t node = 0, std::string text = {}) {
     platform::Event event;
@@ -70,9 +72,12 @@ inline void resize(float width, float height) {
 }
 
 inline bool is_field(Role role) {
-    return role == Role::field_text || role == Role::field_decimal || role == Role::field_search || role == Role::field_note;
+    return role == Role::field_text || role == Role::field_decimal || role == Role::field_search ||
+           role == Role::field_note;
 }
-inline bool is_pressed(Role role) { return role == Role::button || role == Role::tab || role == Role::checkbox; }
+inline bool is_pressed(Role role) {
+    return role == Role::button || role == Role::tab || role == Role::checkbox;
+}
 
 inline const mirror::Node* see(Role role, std::string_view name) {
     for (const mirror::Node& node : mirror::nodes())
@@ -88,8 +93,12 @@ inline const mirror::Node& found(const mirror::Node* node, std::string_view name
     REQUIRE_MESSAGE(node != nullptr, "there is no ", name);
     return *node;
 }
-inline const mirror::Node& button(std::string_view name) { return found(see(Role::button, name), name); }
-inline const mirror::Node& field(std::string_view name) { return found(see_field(name), name); }
+inline const mirror::Node& button(std::string_view name) {
+    return found(see(Role::button, name), name);
+}
+inline const mirror::Node& field(std::string_view name) {
+    return found(see_field(name), name);
+}
 // Is a text or message that contains these words on the page?
 inline bool reads(std::string_view words) {
     for (const mirror::Node& node : mirror::nodes())
@@ -102,7 +111,9 @@ inline void press(std::string_view name, Role role = Role::button) {
     push(platform::Kind::node_click, found(see(role, name), name).id);
     settle();
 }
-inline void go(std::string_view place) { press(place, Role::tab); }
+inline void go(std::string_view place) {
+    press(place, Role::tab);
+}
 // Puts the whole text into a field, letter by letter, and leaves it.
 inline void write(std::string_view name, const std::string& text) {
     const std::uint32_t id = field(name).id;

@@ -1,5 +1,6 @@
-// Keeping the workspace in the host's store: two keys in turn, the higher counter wins, what is damaged is set aside, and
-// what happens when the store is full or refuses. The form of a record is tested in test_store.cpp.
+// Keeping the workspace in the host's store: two keys in turn, the higher counter wins, what is damaged is
+// set aside, and what happens when the store is full or refuses. The form of a record is tested in
+// test_store.cpp.
 #include <set>
 #include <string>
 #include <vector>
@@ -18,7 +19,8 @@ constexpr const char* kNow = "2026-11-25T12:00:00Z";
 constexpr const char* kLater = "2026-11-26T08:30:00Z";
 
 void deliver(Keeping& keeping) {
-    for (const platform::Event& event : platform::take_events()) keeping.receive(event);
+    for (const platform::Event& event : platform::take_events())
+        keeping.receive(event);
 }
 
 struct Device {
@@ -65,7 +67,9 @@ std::set<std::string> keys_of_balm(const std::map<std::string, std::string>& sto
     return slots;
 }
 
-std::uint64_t counter(const std::string& text) { return store::read_record(text).value().saves; }
+std::uint64_t counter(const std::string& text) {
+    return store::read_record(text).value().saves;
+}
 
 platform::Event from_other_tab(const std::string& key, const std::string& text) {
     platform::Event event;
@@ -75,7 +79,9 @@ platform::Event from_other_tab(const std::string& key, const std::string& text) 
     return event;
 }
 
-std::string record_of(const workspace::Kept& kept) { return store::write_record({kept.saves, store::write_kept(kept)}); }
+std::string record_of(const workspace::Kept& kept) {
+    return store::write_record({kept.saves, store::write_kept(kept)});
+}
 
 }  // namespace
 
@@ -153,7 +159,8 @@ TEST_CASE_FIXTURE(Device, "the recipe changed last comes first in the book") {
     CHECK(Page().work.recipes.front().id == "balm");
 }
 
-TEST_CASE_FIXTURE(Device, "when the newer record is damaged the older one opens and the damaged one is shown") {
+TEST_CASE_FIXTURE(Device,
+                  "when the newer record is damaged the older one opens and the damaged one is shown") {
     Page page;
     page.add("balm", "one");
     page.save();
@@ -199,7 +206,8 @@ TEST_CASE_FIXTURE(Device, "a damaged record goes when the person has it and says
     CHECK(store.empty());
 }
 
-TEST_CASE_FIXTURE(Device, "settings of which nothing can be read are shown and today's are kept beside them") {
+TEST_CASE_FIXTURE(Device,
+                  "settings of which nothing can be read are shown and today's are kept beside them") {
     const std::string newer = store::write_record({4, R"({"tarebench":9,"kind":"settings"})"});
     store["tarebench:settings.a"] = newer;
     Page page;
@@ -277,7 +285,8 @@ TEST_CASE_FIXTURE(Device, "what did not fit is written once a change elsewhere h
     CHECK(Page().recipe("balm").title == "two");
 }
 
-TEST_CASE_FIXTURE(Device, "a save that fails does not take the turn: the valid record is never written over") {
+TEST_CASE_FIXTURE(Device,
+                  "a save that fails does not take the turn: the valid record is never written over") {
     Page page;
     page.add("balm", "one");
     page.save();  // a: 1
@@ -380,7 +389,8 @@ TEST_CASE_FIXTURE(Device, "another tab's older or torn record changes nothing") 
 
 TEST_CASE_FIXTURE(Device, "settings another tab wrote are not lost to counters that fell behind") {
     Page here, there;
-    for (const workspace::Theme theme : {workspace::Theme::dark, workspace::Theme::light, workspace::Theme::dark}) {
+    for (const workspace::Theme theme :
+         {workspace::Theme::dark, workspace::Theme::light, workspace::Theme::dark}) {
         there.work.settings.theme = theme;
         there.save();
         for (const char* slot : {".a", ".b"}) {
@@ -403,5 +413,6 @@ TEST_CASE_FIXTURE(Device, "keys of other programs and of forms not known are lef
     CHECK(page.keeping.damaged().empty());
     page.add("salve", "one");
     page.save();
-    for (const auto& [key, text] : before) CHECK(store[key] == text);
+    for (const auto& [key, text] : before)
+        CHECK(store[key] == text);
 }

@@ -1,4 +1,5 @@
-// The large keypad: opened by a finger on a number, typed on by finger or keyboard, going on from number to number.
+// The large keypad: opened by a finger on a number, typed on by finger or keyboard, going on from number to
+// number.
 #include <string>
 
 #include "hand.h"
@@ -23,12 +24,14 @@ struct ThreeLines : FirstVisit {
     }
     const formula::Line& line(std::size_t at) { return app::open_recipe(app)->formula.lines.at(at); }
     std::string percent_of(std::size_t at) {
-        return app.say("line.percent_of", {{"name", workspace::display_name(app.presets.catalogue, line(at))}});
+        return app.say("line.percent_of",
+                       {{"name", workspace::display_name(app.presets.catalogue, line(at))}});
     }
     void open_keypad(std::size_t at) { hand::tap(hand::field(percent_of(at))); }
     void type(const std::string& keys) {
         for (const char key : keys) {
-            const char* names[][2] = {{"/", "keypad.divide"}, {"*", "keypad.times"}, {"-", "keypad.minus"}, {"+", "keypad.plus"},
+            const char* names[][2] = {{"/", "keypad.divide"},  {"*", "keypad.times"},
+                                      {"-", "keypad.minus"},   {"+", "keypad.plus"},
                                       {".", "keypad.decimal"}, {",", "keypad.decimal"}};
             std::string name(1, key);
             for (const auto& [sign, word] : names)
@@ -129,7 +132,8 @@ TEST_CASE_FIXTURE(ThreeLines, "next leaves out what can't be typed into") {
 
 TEST_CASE_FIXTURE(ThreeLines, "a real keyboard types on the keypad too") {
     open_keypad(0);
-    for (const char* key : {"1", "2", ",", "5"}) hand::key(key);
+    for (const char* key : {"1", "2", ",", "5"})
+        hand::key(key);
     CHECK(line(0).percent.grid == 125000);
     hand::key("Backspace");
     hand::key("Backspace");
@@ -141,7 +145,8 @@ TEST_CASE_FIXTURE(ThreeLines, "a real keyboard types on the keypad too") {
     CHECK_FALSE(app.kit.keypad.open());
 }
 
-TEST_CASE_FIXTURE(ThreeLines, "what can't be read stays in the field with the reason, and the number stays as it was") {
+TEST_CASE_FIXTURE(ThreeLines,
+                  "what can't be read stays in the field with the reason, and the number stays as it was") {
     open_keypad(0);
     type("12");
     hand::press("Done");
@@ -184,7 +189,8 @@ TEST_CASE_FIXTURE(ThreeLines, "a mouse on a number asks for the native field ins
     platform::Event event;
     event.x = field.x + field.width / 2;
     event.y = field.y + field.height / 2;
-    for (const platform::Kind kind : {platform::Kind::pointer_move, platform::Kind::pointer_down, platform::Kind::pointer_up}) {
+    for (const platform::Kind kind :
+         {platform::Kind::pointer_move, platform::Kind::pointer_down, platform::Kind::pointer_up}) {
         event.kind = kind;
         platform::native::push(event);
         hand::settle();

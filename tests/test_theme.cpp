@@ -1,6 +1,6 @@
-// Contrast of every pair of colours that the widgets put on one another, in all four palettes. Formula and limits: WCAG 2.2,
-// definitions "relative luminance" and "contrast ratio"; success criteria 1.4.3 (text, 4.5:1) and 1.4.11 (edges and marks,
-// 3:1). What is disabled is left out, as it is there.
+// Contrast of every pair of colours that the widgets put on one another, in all four palettes. Formula and
+// limits: WCAG 2.2, definitions "relative luminance" and "contrast ratio"; success criteria 1.4.3
+// (text, 4.5:1) and 1.4.11 (edges and marks, 3:1). What is disabled is left out, as it is there.
 #include <cmath>
 #include <cstdint>
 #include <string>
@@ -112,8 +112,11 @@ TEST_CASE("every edge and mark stands out by 3 to 1") {
 TEST_CASE("words on a button stay readable while a mouse is over it") {
     constexpr double kVeil = 0.06;  // of ink, see widget_button.cpp
     in_all_palettes([](const Colours& c) {
-        const std::pair<std::uint32_t, std::uint32_t> buttons[] = {
-            {c.on_accent, c.accent}, {c.ink, c.card}, {c.stop, c.card}, {c.accent, c.paper}, {c.on_accent_soft, c.accent_soft}};
+        const std::pair<std::uint32_t, std::uint32_t> buttons[] = {{c.on_accent, c.accent},
+                                                                   {c.ink, c.card},
+                                                                   {c.stop, c.card},
+                                                                   {c.accent, c.paper},
+                                                                   {c.on_accent_soft, c.accent_soft}};
         for (const auto& [ink, ground] : buttons) {
             CAPTURE(ink);
             CHECK(contrast(ink, laid_over(ground, c.ink, kVeil)) >= 4.5);
@@ -126,14 +129,16 @@ TEST_CASE("with more contrast no text or edge stands out less than without") {
         const Colours plain = theme::palette(dark, false), more = theme::palette(dark, true);
         for (const Pair& pair : kTexts) {
             CAPTURE(pair.what);
-            CHECK(contrast(more.*pair.ink, more.*pair.ground) >= contrast(plain.*pair.ink, plain.*pair.ground));
+            CHECK(contrast(more.*pair.ink, more.*pair.ground) >=
+                  contrast(plain.*pair.ink, plain.*pair.ground));
         }
         CHECK(contrast(more.edge, more.paper) > contrast(plain.edge, plain.paper));
     }
 }
 
 TEST_CASE("stop and caution differ from the accent by more than their lightness") {
-    // Colour is never alone, but where it is there it has to be another one: red leads in one, blue or green in the other.
+    // Colour is never alone, but where it is there it has to be another one: red leads in one, blue or green
+    // in the other.
     in_all_palettes([](const Colours& c) {
         const auto red = [](std::uint32_t rgb) { return rgb >> 16 & 255u; };
         const auto blue = [](std::uint32_t rgb) { return rgb & 255u; };

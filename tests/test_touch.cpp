@@ -1,5 +1,5 @@
-// A finger and a mouse on the canvas of the real page: what is a tap, what scrolls, what is held. The rules alone are
-// tested in test_gesture.cpp.
+// A finger and a mouse on the canvas of the real page: what is a tap, what scrolls, what is held. The rules
+// alone are tested in test_gesture.cpp.
 #include <algorithm>
 #include <vector>
 
@@ -23,7 +23,8 @@ float scrolled() {
 struct LongList : FirstVisit {
     LongList() {
         hand::go("More");
-        for (ImGuiWindow* window : GImGui->Windows) window->Scroll.y = 0;
+        for (ImGuiWindow* window : GImGui->Windows)
+            window->Scroll.y = 0;
         hand::push(Kind::resized);
         hand::settle();
     }
@@ -106,7 +107,8 @@ TEST_CASE_FIXTURE(LongList, "a flick goes on by itself, slows down and comes to 
     CHECK(way[1] > way[10]);
     CHECK(way.back() == 0);
     const float rest = scrolled();
-    for (int i = 0; i < 60; ++i) hand::wait(16);
+    for (int i = 0; i < 60; ++i)
+        hand::wait(16);
     CHECK(scrolled() == rest);
     CHECK(platform::native::frames_owed() == 0);
 }
@@ -115,7 +117,8 @@ TEST_CASE_FIXTURE(LongList, "a finger put down stops a flick") {
     flick();
     hand::finger(Kind::pointer_down, 180, 400);
     const float held = scrolled();
-    for (int i = 0; i < 10; ++i) hand::wait(16);
+    for (int i = 0; i < 10; ++i)
+        hand::wait(16);
     CHECK(scrolled() == held);
     hand::finger(Kind::pointer_cancel, 180, 400);
 }
@@ -124,11 +127,13 @@ TEST_CASE_FIXTURE(LongList, "with reduced motion nothing glides") {
     platform::native::window().reduced_motion = true;
     flick();
     const float released = scrolled();
-    for (int i = 0; i < 60; ++i) hand::wait(16);
+    for (int i = 0; i < 60; ++i)
+        hand::wait(16);
     CHECK(scrolled() == released);
 }
 
-TEST_CASE_FIXTURE(FirstVisit, "a finger held on a recipe opens its menu, and lifting it presses nothing more") {
+TEST_CASE_FIXTURE(FirstVisit,
+                  "a finger held on a recipe opens its menu, and lifting it presses nothing more") {
     app::keep(app, app.presets.recipes.front().second);
     hand::push(Kind::resized);
     hand::go("Book");
@@ -182,7 +187,8 @@ TEST_CASE_FIXTURE(FirstVisit, "what lies beneath a sheet can't be pressed throug
 
 TEST_CASE_FIXTURE(FirstVisit, "a mouse presses on release and turns the wheel") {
     hand::go("More");
-    for (ImGuiWindow* window : GImGui->Windows) window->Scroll.y = 0;
+    for (ImGuiWindow* window : GImGui->Windows)
+        window->Scroll.y = 0;
     mouse(Kind::pointer_move, 180, 400);
     platform::Event wheel;
     wheel.kind = Kind::wheel;

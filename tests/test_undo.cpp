@@ -68,9 +68,11 @@ TEST_CASE("a change after a step back ends what lay ahead, and can be taken back
 TEST_CASE("the oldest steps are given up after two hundred") {
     Undo<int> undo;
     undo.start(0);
-    for (int i = 1; i <= 300; ++i) undo.feed(i, 5000.0 * i);
+    for (int i = 1; i <= 300; ++i)
+        undo.feed(i, 5000.0 * i);
     int last = 300, steps = 0;
-    for (; undo.can_back(); ++steps) last = undo.back();
+    for (; undo.can_back(); ++steps)
+        last = undo.back();
     CHECK(steps == 200);
     CHECK(last == 100);
 }

@@ -18,13 +18,16 @@ TEST_CASE("a text is cut to a number of bytes at the end of a whole character") 
 }
 
 TEST_CASE("what is cut from a text that is no UTF-8 ends before the first such byte") {
-    CHECK(utf8::start_within("ab\xFF" "cd"sv, 10) == "ab");
+    CHECK(utf8::start_within("ab\xFF"
+                             "cd"sv,
+                             10) == "ab");
     CHECK(utf8::start_within("ab\xC3"sv, 10) == "ab");
 }
 
 TEST_CASE("the examples of RFC 3629 are valid, and as long as it says") {
-    for (const std::string_view text : {"A\xE2\x89\xA2\xCE\x91."sv, "\xED\x95\x9C\xEA\xB5\xAD\xEC\x96\xB4"sv,
-                                        "\xE6\x97\xA5\xE6\x9C\xAC\xE8\xAA\x9E"sv, "\xEF\xBB\xBF\xF0\xA3\x8E\xB4"sv})
+    for (const std::string_view text :
+         {"A\xE2\x89\xA2\xCE\x91."sv, "\xED\x95\x9C\xEA\xB5\xAD\xEC\x96\xB4"sv,
+          "\xE6\x97\xA5\xE6\x9C\xAC\xE8\xAA\x9E"sv, "\xEF\xBB\xBF\xF0\xA3\x8E\xB4"sv})
         CHECK(utf8::valid(text));
     CHECK(utf8::length_at("A\xE2\x89\xA2"sv, 0) == 1);
     CHECK(utf8::length_at("A\xE2\x89\xA2"sv, 1) == 3);
@@ -32,8 +35,9 @@ TEST_CASE("the examples of RFC 3629 are valid, and as long as it says") {
 }
 
 TEST_CASE("longer forms, surrogates, what lies beyond U+10FFFF and torn characters are not valid") {
-    for (const std::string_view text : {"\xC0\x80"sv, "\xE0\x80\x80"sv, "\xF0\x80\x80\x80"sv, "\xED\xA0\x80"sv, "\xF4\x90\x80\x80"sv,
-                                        "\x80"sv, "\xC3"sv, "\xE2\x89"sv, "\xC3("sv, "\xFE"sv, "\xFF"sv})
+    for (const std::string_view text :
+         {"\xC0\x80"sv, "\xE0\x80\x80"sv, "\xF0\x80\x80\x80"sv, "\xED\xA0\x80"sv, "\xF4\x90\x80\x80"sv,
+          "\x80"sv, "\xC3"sv, "\xE2\x89"sv, "\xC3("sv, "\xFE"sv, "\xFF"sv})
         CHECK_FALSE(utf8::valid(text));
     CHECK(utf8::length_at("\x80"sv, 0) == 0);
 }

@@ -1,6 +1,7 @@
-// The keys of the table of words against the sources: each key that a source names is in the table, and each key of the
-// table is named by a source or belongs to a family whose keys are put together while the program runs. Reads the text
-// between quotation marks; what is glued together there ("error." + code) is checked by its list of codes instead.
+// The keys of the table of words against the sources: each key that a source names is in the table, and each
+// key of the table is named by a source or belongs to a family whose keys are put together while the program
+// runs. Reads the text between quotation marks; what is glued together there ("error." + code) is checked by
+// its list of codes instead.
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -23,19 +24,24 @@ Named named_in(const char* folder) {
     static const std::regex said(R"re(\bsay\(\s*(?:[A-Za-z_().]+,\s*)?"([a-z_]+\.[a-z0-9_]+)")re");
     static const std::regex quoted(R"re("([a-z_]+\.[a-z0-9_]+)")re");
     Named named;
-    for (const auto& entry : std::filesystem::directory_iterator(std::string(TAREBENCH_SOURCE_DIR) + "/" + folder)) {
+    for (const auto& entry :
+         std::filesystem::directory_iterator(std::string(TAREBENCH_SOURCE_DIR) + "/" + folder)) {
         if (entry.path().extension() != ".cpp" && entry.path().extension() != ".h") continue;
         std::ifstream file(entry.path(), std::ios::binary);
         std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
         text = std::regex_replace(text, std::regex("#include[^\n]*"), "");
         const std::string name = entry.path().filename().string();
-        for (std::sregex_iterator at(text.begin(), text.end(), said), end; at != end; ++at) named.said[(*at)[1]] = name;
-        for (std::sregex_iterator at(text.begin(), text.end(), quoted), end; at != end; ++at) named.quoted[(*at)[1]] = name;
+        for (std::sregex_iterator at(text.begin(), text.end(), said), end; at != end; ++at)
+            named.said[(*at)[1]] = name;
+        for (std::sregex_iterator at(text.begin(), text.end(), quoted), end; at != end; ++at)
+            named.quoted[(*at)[1]] = name;
     }
     return named;
 }
 
-std::string family(const std::string& key) { return key.substr(0, key.find('.')); }
+std::string family(const std::string& key) {
+    return key.substr(0, key.find('.'));
+}
 
 const std::set<std::string> kMadeAtRunTime = {"error", "finding", "role"};
 
@@ -59,7 +65,8 @@ TEST_CASE("no source says a key that the table lacks") {
 TEST_CASE("no text of web/ that looks like a key is missing from the table") {
     // Tables of screens, lists of cautions, keys chosen by a condition.
     std::set<std::string> families;
-    for (const auto& [key, entry] : shipped::english().entries) families.insert(family(key));
+    for (const auto& [key, entry] : shipped::english().entries)
+        families.insert(family(key));
     for (const auto& [key, file] : named_in("web").quoted) {
         if (families.count(family(key)) == 0) continue;
         CAPTURE(key);
@@ -88,7 +95,8 @@ TEST_CASE("every failure, finding and role has its words, and no words are for o
         CHECK(words::has(shipped::english(), key));
     }
     std::set<std::string> roles;
-    for (const catalogue::Ingredient& ingredient : shipped::presets().catalogue.ingredients) roles.insert("role." + ingredient.role);
+    for (const catalogue::Ingredient& ingredient : shipped::presets().catalogue.ingredients)
+        roles.insert("role." + ingredient.role);
     for (const std::string& key : roles) {
         CAPTURE(key);
         CHECK(words::has(shipped::english(), key));

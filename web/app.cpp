@@ -145,7 +145,8 @@ void logic(App& app) {
             *ours = std::move(theirs);
         else
             app.work.recipes.push_back(std::move(theirs));
-        if (const workspace::Kept* opened = workspace::find(app.work, app.work.open); opened && !opened->binned.empty())
+        if (const workspace::Kept* opened = workspace::find(app.work, app.work.open);
+            opened && !opened->binned.empty())
             app.work.open.clear();  // put in the bin over there
     }
     follow_preferences(app);

@@ -169,7 +169,7 @@ void how_much(app::App& app, batch::Request& request) {
         widget::NumberSpec loss;
         loss.name = app.say("batch.loss");
         loss.unit = "%";
-        loss.read = typed::percent;
+        loss.read = typed::loss;
         loss.may_be_empty = true;
         loss.hint =
             app.say("batch.loss_usual", {{"percent", words::figure(app.words, batch::kUsualLoss.grid)}});

@@ -1,6 +1,7 @@
 // See typed.h. Reading is decimal's and quantity's; here only which of them a field asks first.
 #include "typed.h"
 
+#include "engine/batch.h"
 #include "engine/decimal.h"
 #include "engine/quantity.h"
 
@@ -31,12 +32,18 @@ result::Result<std::int64_t> percent(std::string_view text) {
     return within(decimal::calculate(text), 0, quantity::kHundred.grid);
 }
 
+result::Result<std::int64_t> loss(std::string_view text) {
+    auto lost = percent(text);
+    if (lost && *lost == quantity::kHundred.grid) return {Code::loss_invalid, "", decimal::print(*lost)};
+    return lost;
+}
+
 result::Result<std::int64_t> mass_or_none(std::string_view text) {
     const auto plain = quantity::read_mass(text);
-    if (plain) return within(plain->grid, 0, decimal::kLargest);
+    if (plain) return within(plain->grid, 0, batch::kLargest.grid);
     if (plain.error().code == Code::unit_unknown)
         return plain.error();  // says more than that it is no number
-    return within(decimal::calculate(text), 0, decimal::kLargest);
+    return within(decimal::calculate(text), 0, batch::kLargest.grid);
 }
 
 result::Result<std::int64_t> mass(std::string_view text) {

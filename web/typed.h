@@ -13,7 +13,8 @@ namespace typed {
 std::string words(std::string_view text);  // without the space around them
 
 result::Result<std::int64_t> percent(std::string_view text);       // 0 to 100
-result::Result<std::int64_t> mass(std::string_view text);          // grams, above 0; "2 oz" too
+result::Result<std::int64_t> loss(std::string_view text);          // 0 to under 100 %
+result::Result<std::int64_t> mass(std::string_view text);          // grams, above 0, to 1 t; "2 oz" too
 result::Result<std::int64_t> mass_or_none(std::string_view text);  // grams, 0 allowed
 result::Result<std::int64_t> whole(std::string_view text);         // a count, whole
 result::Result<std::int64_t> celsius(std::string_view text);       // −50 to 300

@@ -20,7 +20,10 @@ export async function launch() {
     const wanted = process.env.CHROMIUM ?? ['/usr/bin/chromium', '/usr/bin/chromium-browser'].find(existsSync);
     if (!wanted) throw new Error('chromium is missing; it is in the package chromium (or say CHROMIUM=path)');
     const root = process.getuid && process.getuid() === 0;
-    return chromium.launch({ executablePath: wanted, args: root ? [...kFlags, '--no-sandbox'] : kFlags });
+    return chromium.launch({
+        executablePath: wanted, args: root ? [...kFlags, '--no-sandbox'] : kFlags,
+        handleSIGINT: false, handleSIGTERM: false, handleSIGHUP: false,  // it ends with the run
+    });
 }
 
 // A profile of its own. Options are the driver's, and further:

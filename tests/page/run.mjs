@@ -54,7 +54,7 @@ for (const [name, run] of tests) {
         failed += 1;
         console.log(`FAILED  ${name} (${seconds})`);
         const where = /at .*?(tests\/page\/\w+\.mjs:\d+)/g;
-        console.log(String(error.message).split('\n').slice(0, 40).map((line) => `        ${line}`).join('\n'));
+        console.log(String(error.message).split('\nBrowser logs')[0].split('\n').slice(0, 40).map((line) => `        ${line}`).join('\n'));
         console.log(`        ${[...String(error.stack).matchAll(where)].map((hit) => hit[1]).slice(0, 4).join(' < ')}`);
     } else {
         passed += 1;

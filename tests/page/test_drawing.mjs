@@ -31,16 +31,17 @@ const framesInThreeSeconds = (page) => page.evaluate(async () => {
 export const tests = [
     ['nothing is drawn while nothing happens: book, formula, keypad open, field being typed in', async (bench) => {
         const page = await open(await profile(bench.browser), address(bench.file));
-        assert.equal(await framesInThreeSeconds(page), 0);
+        const still = async (where) => assert.equal(await framesInThreeSeconds(page), 0, where);
+        await still('book');
         const hand = mirror(page);
         await steps.openStarter(page, hand, kStarter);
-        assert.equal(await framesInThreeSeconds(page), 0);
+        await still('formula');
         const field = await seen.field(page, percentOf('castor'));
         await touch(page).press(field);
-        assert.equal(await framesInThreeSeconds(page), 0);
+        await still('keypad');
         await page.keyboard.press('Escape');
         await field.focus();
-        assert.equal(await framesInThreeSeconds(page), 0);
+        await still('native field');
     }],
 
     ['light and dark follow the device, and the choice made here goes before it', async (bench) => {
@@ -70,6 +71,7 @@ export const tests = [
             const lost = arrives('webglcontextlost');
             extension.loseContext();
             await lost;
+            await new Promise((done) => setTimeout(done, 0));  // not within the event that tells of the loss
             const back = arrives('webglcontextrestored');
             extension.restoreContext();
             await back;
@@ -107,10 +109,9 @@ export const tests = [
             mayWarn: /WebGL|context/i,
         });
         const page = await open(context, address(bench.file), { running: false });
-        await page.locator('#notice .drawing').waitFor({ state: 'visible' });
+        await page.locator('#notice .drawing').first().waitFor({ state: 'visible' });
         assert.match(await page.locator('#notice').innerText(), /no WebGL/);
         assert.equal(await page.locator('#stage').isVisible(), false);
-        context.expected = true;
     }],
 
     ['without JavaScript the page says what to do', async (bench) => {
