@@ -192,6 +192,7 @@ void frame(App& app) {
     });
     app.kit.long_press_at = {-1, -1};
     app.ui.escape = false;
+    app.ui.to_top = false;
     ImGui::Render();
 }
 
@@ -253,6 +254,7 @@ workspace::Recipe* open_recipe(App& app) {
 void open(App& app, std::string_view id, Screen screen) {
     app.work.open = std::string(id);
     app.ui.screen = screen;
+    app.ui.to_top = app.ui.to_top || app.undo_of != id;
     app.ui.again = true;
     app.analysed.reset();
     app.kit.drafts.clear();

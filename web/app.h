@@ -48,6 +48,7 @@ struct UiState {
     std::optional<workspace::Recipe> incoming;  // understood, not kept yet
     std::string message;                        // shown for a while, spoken once
     double message_until_ms = 0;
+    bool to_top = false;  // another recipe was opened: its screens begin at their top
     bool escape = false;  // close what is open, in this frame
     bool again = true;    // something changed that the next frame has to show
     bool message_is_problem = false;

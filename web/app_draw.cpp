@@ -118,6 +118,7 @@ void pane(App& app, const ScreenRow& row, float left, float right, float top, fl
     ImGui::BeginChild(
         ("pane " + std::string(row.name)).c_str(), {right - left, std::max(1.0f, bottom - top)}, 0,
         ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse);
+    if (app.ui.to_top) ImGui::SetScrollY(0);
     ImGuiWindow* window = ImGui::GetCurrentWindow();
     app.kit.width = std::min(right - left - 2 * theme::kMargin, theme::kReadingWidth);
     const float indent = (right - left - app.kit.width) / 2;
@@ -188,14 +189,15 @@ void message(App& app, const Place& place) {
                  width - 32);
 }
 
-void keypad_window(App& app, ImVec2 window, float inset) {
+void keypad_window(App& app, ImVec2 window, float inset, float middle) {
     const float width = std::min(window.x, 460.0f), height = widget::keypad_height() + inset;
-    const ImVec2 at{(window.x - width) / 2, window.y - height};
+    const ImVec2 at{std::clamp(middle - width / 2, 0.0f, window.x - width), window.y - height};
     ImGui::SetNextWindowPos(at);
     ImGui::SetNextWindowSize({width, height});
     ImGui::Begin("##keypad", nullptr, kPage);
     ImGui::BringWindowToDisplayFront(ImGui::GetCurrentWindow());
-    ImGui::GetWindowDrawList()->AddLine(at, {at.x + width, at.y}, theme::paint(theme::colours().edge), 1.5f);
+    ImGui::GetWindowDrawList()->AddRect(at, {at.x + width, window.y + 2}, theme::paint(theme::colours().edge),
+                                        0, 0, 1.5f);
     app.kit.width = width - 12;
     ImGui::SetCursorScreenPos({at.x + 6, at.y + 3});
     widget::keypad(app.kit);
@@ -255,13 +257,15 @@ void draw_page(App& app) {
         if (widget::begin_sheet(app.kit, sheet->title, sheet_title(app, *sheet), where, app.ui.escape)) {
             sheet->draw(app);
             if (app.kit.keypad.open())
-                keypad_window(app, size, window.inset_bottom);  // within the dialog, or it would be inert
+                keypad_window(app, size, window.inset_bottom,
+                              size.x / 2);  // within the dialog, or it would be inert
             widget::end_sheet(app.kit);
         } else {
             close_sheet(app);
         }
     }
-    if (!sheet && app.kit.keypad.open()) keypad_window(app, size, window.inset_bottom);
+    if (!sheet && app.kit.keypad.open())
+        keypad_window(app, size, window.inset_bottom, (place.left + place.right) / 2);
 }
 
 }  // namespace app

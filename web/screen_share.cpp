@@ -71,7 +71,15 @@ void incoming(app::App& app) {
     widget::text(kit, app.say("incoming.about"), theme::Type::small, widget::Ink::soft);
     widget::gap(10);
     widget::heading(kit, 3, recipe.title.empty() ? app.say("recipe.untitled") : recipe.title);
-    widget::gap(6);
+    widget::gap(10);
+    bool keep = false, leave = false;
+    widget::Columns columns =
+        widget::begin_columns(kit);  // before the lines: a long recipe must not hide them
+    keep = widget::button(kit, "keep", app.say("incoming.keep"), widget::Look::primary, kit.width);
+    widget::next_column(kit, columns);
+    leave = widget::button(kit, "leave", app.say("incoming.leave"), widget::Look::plain, kit.width);
+    widget::end_columns(kit, columns);
+    widget::gap(10);
     const catalogue::Catalogue known = catalogue::with_own(app.presets.catalogue, recipe.own);
     for (std::size_t i = 0; i < recipe.formula.lines.size(); ++i) {
         const formula::Line& line = recipe.formula.lines[i];
@@ -88,18 +96,11 @@ void incoming(app::App& app) {
         widget::gap(8);
         widget::text(kit, recipe.notes, theme::Type::small);
     }
-    widget::gap(16);
-    if (widget::button(kit, "keep", app.say("incoming.keep"), widget::Look::primary, kit.width)) {
-        workspace::Recipe kept = std::move(*app.ui.incoming);
-        app.ui.incoming.reset();
-        app::close_sheet(app);
-        return app::keep(app, std::move(kept));
-    }
-    widget::gap(8);
-    if (widget::button(kit, "leave", app.say("incoming.leave"), widget::Look::plain, kit.width)) {
-        app.ui.incoming.reset();
-        app::close_sheet(app);
-    }
+    if (!keep && !leave) return;
+    workspace::Recipe taken = std::move(*app.ui.incoming);
+    app.ui.incoming.reset();
+    app::close_sheet(app);
+    if (keep) app::keep(app, std::move(taken));
 }
 
 void share(app::App& app) {

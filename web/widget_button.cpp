@@ -36,8 +36,9 @@ Paint paint_of(Look look) {
 bool button(kit::Kit& kit, std::string_view key, std::string_view label, Look look, float width,
             bool disabled) {
     const float inner = measure(label, theme::Type::strong).x;
-    if (width <= 0) width = std::min(inner + 36, kit.width);
-    const ImVec2 words = measure(label, theme::Type::strong, width - 20);
+    const float pad = look == Look::quiet ? 4.0f : 18.0f;  // a quiet one's words stand at the column's edge
+    if (width <= 0) width = std::min(inner + 2 * pad, kit.width);
+    const ImVec2 words = measure(label, theme::Type::strong, width - 8);
     const float height = std::max(theme::kTarget, words.y + 16);
     mirror::Node node;
     node.role = mirror::Role::button;
@@ -58,7 +59,7 @@ bool button(kit::Kit& kit, std::string_view key, std::string_view label, Look lo
             list.AddRect(press.box.Min, press.box.Max, theme::paint(paint.edge, opacity), theme::kRound, 0,
                          1.2f);
         const ImVec2 at{press.box.Min.x + (width - words.x) / 2, press.box.Min.y + (height - words.y) / 2};
-        draw_wrapped(at, label, theme::Type::strong, theme::paint(paint.ink, opacity), width - 20);
+        draw_wrapped(at, label, theme::Type::strong, theme::paint(paint.ink, opacity), width - 8);
         focus_ring(press.box, theme::kRound, press.id);
     }
     return press.clicked && !disabled;

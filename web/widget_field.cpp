@@ -135,7 +135,9 @@ NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std
     if (press.shown) {
         draw_frame(press, active, invalid, spec.disabled);
         const theme::Colours& c = theme::colours();
-        const float unit_width = spec.unit.empty() ? 0 : measure(spec.unit, theme::Type::body).x + 6;
+        const bool says_words = shown.empty() && spec.hint.find_first_of("0123456789") == std::string::npos;
+        const float unit_width =
+            spec.unit.empty() || says_words ? 0 : measure(spec.unit, theme::Type::body).x + 6;
         const float right = press.box.Max.x - 10 - unit_width;
         const bool empty = shown.empty();
         const std::string& words = empty ? spec.hint : shown;

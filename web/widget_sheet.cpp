@@ -14,7 +14,7 @@ namespace {
 constexpr ImGuiWindowFlags kFlags = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
                                     ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoNav |
                                     ImGuiWindowFlags_NoBringToFrontOnFocus;
-constexpr float kPad = 16, kHead = 60;
+constexpr float kPad = 16, kHead = 56;
 }  // namespace
 
 bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, const SheetPlace& place,
@@ -24,7 +24,8 @@ bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, co
     const float left = (place.window.x - width) / 2;
     const float highest = place.top + (phone ? 40.0f : 48.0f);
     const float lowest = place.window.y - place.bottom - (phone ? 0.0f : 48.0f);
-    if (kit.sheet != key) {
+    const bool fresh = kit.sheet != key;
+    if (fresh) {
         kit.sheet = key;
         kit.sheet_height = 0;
     }
@@ -55,9 +56,9 @@ bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, co
     mirror::open(dialog);
 
     kit.width = width - 2 * kPad - theme::kTarget;
-    ImGui::SetCursorScreenPos({left + kPad, top + 14});
+    ImGui::SetCursorScreenPos({left + kPad, top + (kHead - theme::line_height(theme::Type::strong)) / 2});
     heading(kit, 2, title);
-    ImGui::SetCursorScreenPos({left + width - theme::kTarget - 4, top + 4});
+    ImGui::SetCursorScreenPos({left + width - theme::kTarget - 4, top + (kHead - theme::kTarget) / 2});
     const bool closed = mark_button(kit, "close", Mark::close, kit.say("sheet_ui.close"));
     if (closed || beside || escape) {
         kit.sheet.clear();
@@ -70,6 +71,7 @@ bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, co
     ImGui::SetCursorScreenPos({left, top + kHead});
     ImGui::BeginChild("content", {width, std::max(60.0f, bottom - top - kHead)}, 0,
                       ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav);
+    if (fresh) ImGui::SetScrollY(0);
     kit.width = width - 2 * kPad;
     ImGui::SetCursorPos({kPad, 12});
     ImGui::BeginGroup();
