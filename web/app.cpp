@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <utility>
 
 #include "app_draw.h"
 #include "drawn_items.h"
@@ -234,6 +235,7 @@ void step(bool draw) {
     while (++frames < kMostFramesAStep && !settled(app));
     app.kit.wish_view = 0;
     mirror::end_frame(!touch::moving());
+    if (std::exchange(app.kit.wish_blur, false)) platform::blur_node();
     if (app.kit.wish_focus != 0) {
         platform::focus_node(app.kit.wish_focus, app.kit.wish_all);
         app.kit.wish_focus = 0;

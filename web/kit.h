@@ -44,6 +44,7 @@ struct Kit {
     std::set<std::uint32_t> texts;     // ids of texts given out in this frame
     std::uint32_t wish_focus = 0;      // field whose native twin shall take the focus after this frame
     bool wish_all = false;             // and select its text
+    bool wish_blur = false;            // leave the field: the phone's keyboard goes down
     std::uint32_t next_after = 0;      // go on to the number field after this one
     std::uint32_t wish_view = 0;       // widget to be scrolled into view
     std::string sheet;                 // key of the sheet that was measured

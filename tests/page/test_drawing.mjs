@@ -1,7 +1,7 @@
 // The picture: nothing is drawn while nothing happens, themes follow, a lost drawing context comes back, the ring of the
 // keyboard's focus is seen, and pages that cannot run say so in plain words.
 import assert from 'node:assert/strict';
-import { address, kDense, open, profile, ready, settled } from './browser.mjs';
+import { address, open, profile, ready, settled } from './browser.mjs';
 import { drawnAt, hasFocus, keyboard, mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { brightness, differing, drawnShare, picture } from './picture.mjs';
@@ -140,7 +140,7 @@ export const tests = [
     }],
 
     ['what has the keyboard’s focus wears a ring: buttons, lines, tabs, fields, choices', async (bench) => {
-        const { page } = await starter(bench, kDense);
+        const { page } = await starter(bench);
         const keys = keyboard(page);
         const ringed = async (locator) => {
             await keys.goTo(locator);

@@ -21,9 +21,9 @@ const kTube = 'lip_tube_round';
 const kCount = 14;
 const kLossPercent = 5;
 
-export async function journey(browser, file, makeHand, prepare = async () => {}) {
+export async function journey(browser, file, makeHand, { prepare = async () => {}, density = {} } = {}) {
     const url = address(file);
-    const context = await profile(browser, kDense);
+    const context = await profile(browser, density);
     const page = await open(context, url);
     const hand = makeHand(page);
     await prepare(page);
@@ -62,7 +62,7 @@ export async function journey(browser, file, makeHand, prepare = async () => {})
     const link = await steps.linkText(page, hand);
     assert.match(link, /^#[A-Za-z0-9_-]+$/);
     assert.ok(link.length - 1 <= 150, `the link takes ${link.length - 1} characters`);
-    const elsewhere = await profile(browser, kDense);
+    const elsewhere = await profile(browser, density);
     const friend = await open(elsewhere, url + link);
     const friendHand = makeHand(friend);
     await prepare(friend);
@@ -95,7 +95,7 @@ const blind = (page) => page.evaluate(() => {
 });
 
 export const tests = [
-    ['by finger: percent, 14 tubes, grams that add up, reload, link, the same recipe elsewhere', ({ browser, file }) => journey(browser, file, touch)],
-    ['the same through the mirror by role and name, with the picture hidden', ({ browser, file }) => journey(browser, file, mirror, blind)],
+    ['by finger: percent, 14 tubes, grams that add up, reload, link, the same recipe elsewhere', ({ browser, file }) => journey(browser, file, touch, { density: kDense })],
+    ['the same through the mirror by role and name, with the picture hidden', ({ browser, file }) => journey(browser, file, mirror, { prepare: blind })],
     ['the same by keyboard alone', ({ browser, file }) => journey(browser, file, keyboard)],
 ];
