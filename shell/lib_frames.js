@@ -28,6 +28,8 @@ mergeInto(LibraryManager.library, {
         step: function (draw) {
             if (Frames.inside || globalThis.tarebench.crashed) return;
             Frames.inside = true;
+            clearTimeout(Frames.timer); // a wish holds until the next step, which renews what it still wants
+            Frames.wakeAt = 0;
             try {
                 _platform_step(draw);
                 if (draw) Frames.drawn += 1;
