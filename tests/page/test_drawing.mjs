@@ -31,7 +31,12 @@ const framesInThreeSeconds = (page) => page.evaluate(async () => {
 export const tests = [
     ['nothing is drawn while nothing happens: book, formula, keypad open, field being typed in', async (bench) => {
         const page = await open(await profile(bench.browser), address(bench.file));
-        const still = async (where) => assert.equal(await framesInThreeSeconds(page), 0, where);
+        // One frame may still be due from before (a press that could have become a long one): then it is looked at again.
+        const still = async (where) => {
+            const first = await framesInThreeSeconds(page);
+            assert.ok(first <= 1, `${where}: ${first} frames`);
+            if (first > 0) assert.equal(await framesInThreeSeconds(page), 0, where);
+        };
         await still('book');
         const hand = mirror(page);
         await steps.openStarter(page, hand, kStarter);
