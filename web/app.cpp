@@ -186,9 +186,11 @@ void frame(App& app) {
     app.kit.words = &app.words;
     app.kit.order.clear();
     app.kit.texts.clear();
+    const std::uint32_t keypad_of = app.kit.keypad.target;
     draw_page(app);
     widget::keypad_go_on(app.kit);
-    std::erase_if(app.kit.drafts, [&](const auto& draft) {  // a draft goes with its field
+    if (app.kit.keypad.target != keypad_of) app.ui.again = true;  // opened or closed while being drawn
+    std::erase_if(app.kit.drafts, [&](const auto& draft) {        // a draft goes with its field
         return std::find(app.kit.order.begin(), app.kit.order.end(), draft.first) == app.kit.order.end();
     });
     app.kit.long_press_at = {-1, -1};
