@@ -28,12 +28,12 @@ export async function launch() {
 
 // A profile of its own. Options are the driver's, and further:
 //   offline   cut the network (true)
-//   address   what the page is opened at; pages() counts on requests below it only
 //   before    script run ahead of the page's own
-//   mayWarn   console errors that belong to the test, as a pattern
+//   reach     addresses that may be asked for besides those opened; with / at the end, all below
+//   mayWarn   what the console may say, as a pattern
 export async function profile(browser, options = {}) {
-    const { offline = true, before, mayWarn, reach = [], ...own } = options;
-    const context = await browser.newContext({ ...kPhone, acceptDownloads: true, ...own });
+    const { offline = true, before, mayWarn, reach = [], ...driver } = options;
+    const context = await browser.newContext({ ...kPhone, acceptDownloads: true, ...driver });
     context.setDefaultTimeout(kPatience);
     if (offline) await context.setOffline(true);
     if (before) await context.addInitScript(before);
@@ -41,8 +41,8 @@ export async function profile(browser, options = {}) {
     context.on('request', (request) => {
         const url = request.url();
         if (url.startsWith('blob:') || url.startsWith('data:')) return;
-        if (![...reach, ...context.opened].some((allowed) => url === allowed || url.startsWith(`${allowed}#`) || (allowed.endsWith('/') && url.startsWith(allowed))))
-            faults.push(`asked for ${url}`);
+        const own = (allowed) => url.split('#')[0] === allowed || (allowed.endsWith('/') && url.startsWith(allowed));
+        if (![...reach, ...context.opened].some(own)) faults.push(`asked for ${url}`);
     });
     context.on('console', (message) => {
         if (['error', 'warning'].includes(message.type()) && !(mayWarn && mayWarn.test(message.text())))

@@ -5,9 +5,12 @@
 //   keyboard  Tab and Shift+Tab until the element has the focus, then Enter or typing
 import assert from 'node:assert/strict';
 import { settled } from './browser.mjs';
-import { button } from './mirror.mjs';
 import { say } from './words.mjs';
 
+const kKeys = {
+    '/': 'keypad.divide', '*': 'keypad.times', '-': 'keypad.minus', '+': 'keypad.plus',
+    '.': 'keypad.decimal', ',': 'keypad.decimal',
+};
 const kMostTabs = 400;
 const kMostDrags = 40;
 
@@ -35,10 +38,11 @@ export class Finger {
         await Promise.all(sent);
         await settled(this.page);
     }
-    // Down and up are sent together: on a slow machine the time between two answers is that of a held finger.
+    // Down and up are sent together and dated by the finger: between two answers of a slow machine it would be a held one.
     async tap(x, y) {
         await this.cdp();
-        await Promise.all([this.send('touchStart', [[x, y]]), this.send('touchEnd', [])]);
+        const start = Date.now() / 1000;
+        await Promise.all([this.send('touchStart', [[x, y]], start), this.send('touchEnd', [], start + 0.06)]);
         await settled(this.page);
     }
     // A drag that stops before the finger leaves, so that nothing glides on.
@@ -66,7 +70,8 @@ export async function drawnAt(locator) {
         const x = box.x + box.width / 2;
         const y = box.y + box.height / 2;
         const under = document.elementFromPoint(x, y);
-        return { x, y, box: { x: box.x, y: box.y, width: box.width, height: box.height }, reachable: under === element || element.contains(under) };
+        const reachable = under === element || element.contains(under);
+        return { x, y, box: { x: box.x, y: box.y, width: box.width, height: box.height }, reachable };
     });
 }
 
@@ -76,7 +81,8 @@ export function touch(page) {
     const area = async () => page.evaluate((keypadName) => {
         const box = (element) => element.getBoundingClientRect();
         const dialog = document.querySelector('#mirror [role=dialog]');
-        const keypad = [...document.querySelectorAll('#mirror section')].find((one) => one.getAttribute('aria-label').startsWith(keypadName));
+        const keypad = [...document.querySelectorAll('#mirror section')]
+            .find((one) => one.getAttribute('aria-label').startsWith(keypadName));
         const nav = document.querySelector('#mirror nav button');
         const head = dialog ? dialog.querySelector('h2') : document.querySelector('#mirror h1');
         const pad = keypad && [...keypad.querySelectorAll('button')].map((one) => box(one).top).sort((a, b) => a - b)[0] - 30;
@@ -119,9 +125,8 @@ export function touch(page) {
             const label = await locator.getAttribute('aria-label');
             const keypad = page.getByRole('region', { name: say('keypad.name', { field: label }), exact: true });
             await keypad.waitFor({ state: 'attached' });
-            const names = { '/': 'keypad.divide', '*': 'keypad.times', '-': 'keypad.minus', '+': 'keypad.plus', '.': 'keypad.decimal', ',': 'keypad.decimal' };
             for (const key of text)
-                await press(keypad.getByRole('button', { name: names[key] ? say(names[key]) : key, exact: true }));
+                await press(keypad.getByRole('button', { name: kKeys[key] ? say(kKeys[key]) : key, exact: true }));
             await press(keypad.getByRole('button', { name: say('keypad.done'), exact: true }));
             assert.equal(await keypad.count(), 0, 'Done closes the keypad');
         },
@@ -151,7 +156,8 @@ export function keyboard(page) {
             const where = await locator.evaluate((element) => {
                 const now = document.activeElement;
                 if (now === element) return 'here';
-                return now.compareDocumentPosition(element) & Node.DOCUMENT_POSITION_PRECEDING && !now.contains(element) && now !== document.body ? 'back' : 'on';
+                if (now === document.body || now.contains(element)) return 'on';
+                return now.compareDocumentPosition(element) & Node.DOCUMENT_POSITION_PRECEDING ? 'back' : 'on';
             });
             if (where === 'here') {
                 await settled(page);
@@ -181,5 +187,5 @@ export function keyboard(page) {
 }
 
 export const hasFocus = (locator) => locator.evaluate((element) => element === document.activeElement);
-export const name = (locator) => locator.evaluate((element) => element.getAttribute('aria-label') ?? element.textContent).catch(() => String(locator));
-export { button };
+export const name = (locator) =>
+    locator.evaluate((element) => element.getAttribute('aria-label') ?? element.textContent).catch(() => String(locator));

@@ -10,8 +10,10 @@ export async function within(page) {
 export const button = async (page, name) => (await within(page)).getByRole('button', { name, exact: true }).first();
 export const field = async (page, name) => (await within(page)).getByRole('textbox', { name, exact: true }).first();
 export const search = async (page, name) => (await within(page)).getByRole('searchbox', { name, exact: true }).first();
-export const place = (page, key) => page.getByRole('navigation', { name: say('nav.name') }).getByRole('button', { name: say(key), exact: true });
-export const kept = (page, title) => page.getByRole('list', { name: say('book.title') }).getByRole('button', { name: title, exact: true });
+export const place = (page, key) =>
+    page.getByRole('navigation', { name: say('nav.name') }).getByRole('button', { name: say(key), exact: true });
+export const kept = (page, title) =>
+    page.getByRole('list', { name: say('book.title') }).getByRole('button', { name: title, exact: true });
 export const title = async (page) => page.getByRole('heading', { level: 1 }).textContent();
 export const dialogTitle = async (page) => page.getByRole('dialog').getAttribute('aria-label');
 
@@ -40,7 +42,8 @@ export async function shownFormula(page) {
         return {
             title: document.querySelector('#mirror h1').textContent,
             lines,
-            steps: all('textarea').filter((one) => one.getAttribute('aria-label').startsWith(step)).map((one) => one.value),
+            steps: all('textarea').filter((one) => one.getAttribute('aria-label').startsWith(step))
+                .map((one) => one.value),
             notes: notesField?.value ?? '',
         };
     }, { percentOf, step: say('formula.step_n', { n: '' }).trim(), notes: say('formula.notes') });
@@ -50,11 +53,12 @@ export async function shownFormula(page) {
 export async function shownBatch(page) {
     await settled(page);
     const seen = await page.evaluate((tableName) => {
+        const about = (one) => document.getElementById(one.getAttribute('aria-describedby'))?.textContent ?? '';
         const table = document.querySelector(`#mirror [role=table][aria-label="${tableName}"]`);
-        const rows = table ? [...table.querySelectorAll('[role=row]')].filter((row) => row.querySelector('[role=rowheader]')) : [];
+        const rows = [...(table?.querySelectorAll('[role=row]') ?? [])].filter((row) => row.querySelector('[role=rowheader]'));
         return {
-            about: [...document.querySelectorAll('#mirror main button')].map((one) => `${one.textContent} ${document.getElementById(one.getAttribute('aria-describedby'))?.textContent ?? ''}`),
-            rows: rows.map((row) => [row.querySelector('[role=rowheader]').textContent, ...[...row.querySelectorAll('[role=cell]')].map((cell) => cell.textContent)]),
+            about: [...document.querySelectorAll('#mirror main button')].map((one) => `${one.textContent} ${about(one)}`),
+            rows: rows.map((row) => [...row.querySelectorAll('[role=rowheader], [role=cell]')].map((cell) => cell.textContent)),
             status: [...document.querySelectorAll('#mirror main [role=status]')].map((one) => one.textContent),
         };
     }, say('batch.table'));

@@ -33,7 +33,8 @@ export function decode(png) {
             out[y * row + x] = (raw[y * (row + 1) + 1 + x] + guess) & 255;
         }
     }
-    return { width, height, channels, at: (x, y) => [...out.subarray(y * row + x * channels, y * row + x * channels + 3)] };
+    const at = (x, y) => [...out.subarray(y * row + x * channels, y * row + x * channels + 3)];
+    return { width, height, at };
 }
 
 export const picture = async (page, clip) => decode(await page.screenshot({ animations: 'allow', caret: 'hide', ...(clip ? { clip } : {}) }));

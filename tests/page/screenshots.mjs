@@ -27,6 +27,7 @@ async function take(browser, window, colorScheme) {
     const page = await open(context, address(file));
     const hand = mirror(page);
     const shot = async (name) => {
+        await page.mouse.move(1, 1);  // nothing there lights up beneath it
         await settled(page);
         await page.screenshot({ path: join(folder, `${name}-${window.viewport.width}-${colorScheme}.png`) });
     };

@@ -1,7 +1,7 @@
 // The page as something to take along: saved as a file, hosted, kept by the browser for days without a network.
 import assert from 'node:assert/strict';
 import { spawn } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -27,7 +27,8 @@ async function savedPage(page, hand) {
 
 // The server of the project on loopback, for as long as the deed takes.
 async function served(folder, deed) {
-    const child = spawn(process.execPath, [kServe, folder, String(20000 + (process.pid % 20000))], { stdio: ['ignore', 'pipe', 'inherit'] });
+    const port = 20000 + (process.pid % 20000);  // or the next that is free
+    const child = spawn(process.execPath, [kServe, folder, String(port)], { stdio: ['ignore', 'pipe', 'inherit'] });
     try {
         const base = await new Promise((done, fail) => {
             let said = '';
@@ -59,7 +60,7 @@ export const tests = [
             for (let generation = 1; generation <= 2; ++generation) {
                 assert.ok(squeezed(readFileSync(file, 'utf8')) === squeezed(original), `generation ${generation} is the same text`);
                 const copy = join(folder, `tarebench-${generation}.html`);
-                (await import('node:fs')).copyFileSync(file, copy);
+                copyFileSync(file, copy);
                 const fresh = await open(await profile(bench.browser), address(copy));
                 const freshHand = mirror(fresh);
                 await steps.openStarter(fresh, freshHand, kStarter);
@@ -94,7 +95,8 @@ export const tests = [
 
     ['the hosted copy opens by a link, copies links with its own address, and works without a network', async (bench) => {
         await served(bench.hosted, async (base) => {
-            const context = await profile(bench.browser, { offline: false, reach: [base], permissions: ['clipboard-read', 'clipboard-write'] });
+            const permissions = ['clipboard-read', 'clipboard-write'];
+            const context = await profile(bench.browser, { offline: false, reach: [base], permissions });
             const page = await open(context, base);
             const hand = mirror(page);
             await steps.openStarter(page, hand, kStarter);
@@ -120,7 +122,8 @@ export const tests = [
             assert.ok(await page.evaluate(() => navigator.serviceWorker.controller !== null));
             const again = mirror(page);
             const file = await savedPage(page, again);
-            assert.ok(squeezed(readFileSync(file, 'utf8')) === squeezed(readFileSync(bench.file, 'utf8')), 'what is saved from there is the single file');
+            const same = squeezed(readFileSync(file, 'utf8')) === squeezed(readFileSync(bench.file, 'utf8'));
+            assert.ok(same, 'what is saved from there is the single file');
         });
     }],
 

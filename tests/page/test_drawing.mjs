@@ -1,8 +1,9 @@
 // The picture: nothing is drawn while nothing happens, themes follow, a lost drawing context comes back, the ring of the
 // keyboard's focus is seen, and pages that cannot run say so in plain words.
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import { address, open, profile, ready, settled } from './browser.mjs';
-import { drawnAt, hasFocus, keyboard, mirror, touch } from './hands.mjs';
+import { drawnAt, hasFocus, keyboard, mirror, name, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { brightness, differing, drawnShare, picture } from './picture.mjs';
 import { ingredientName, recipe } from './presets.mjs';
@@ -109,7 +110,9 @@ export const tests = [
         const context = await profile(bench.browser, {
             before: () => {
                 const own = HTMLCanvasElement.prototype.getContext;
-                HTMLCanvasElement.prototype.getContext = function (kind, ...rest) { return /webgl/.test(kind) ? null : own.call(this, kind, ...rest); };
+                HTMLCanvasElement.prototype.getContext = function (kind, ...rest) {
+                    return /webgl/.test(kind) ? null : own.call(this, kind, ...rest);
+                };
             },
             mayWarn: /WebGL|context/i,
         });
@@ -136,7 +139,6 @@ export const tests = [
         assert.ok((await page.locator('#rescue').innerText()).includes(recipe(kStarter).title));
         const waiting = page.waitForEvent('download');
         await page.locator('#rescue').getByRole('button', { name: /file/ }).click();
-        const { readFileSync } = await import('node:fs');
         const saved = JSON.parse(readFileSync(await (await waiting).path(), 'utf8'));
         assert.ok(Object.values(saved.records).some((text) => text.includes(recipe(kStarter).title)));
         await page.locator('#rescue').getByRole('button').first().click();
@@ -151,13 +153,16 @@ export const tests = [
             await keys.goTo(locator);
             assert.equal(await hasFocus(locator), true);
             const { box } = await drawnAt(locator);
-            const clip = { x: Math.max(0, box.x - 4), y: box.y - 4, width: Math.min(box.width + 8, 360), height: Math.min(box.height + 8, 640 - box.y + 4) };
+            const clip = {
+                x: Math.max(0, box.x - 4), y: box.y - 4,
+                width: Math.min(box.width + 8, 360), height: Math.min(box.height + 8, 640 - box.y + 4),
+            };
             const withFocus = await picture(page, clip);
             await page.evaluate(() => document.activeElement.blur());
             await settled(page);
             const without = await picture(page, clip);
             const share = differing(withFocus, without);
-            assert.ok(share > 0.02, `${await locator.evaluate((one) => one.textContent || one.getAttribute('aria-label'))}: ${(share * 100).toFixed(2)} % differ`);
+            assert.ok(share > 0.02, `${await name(locator)}: ${(share * 100).toFixed(2)} % differ`);
         };
         await ringed(await seen.button(page, say('top.recipe')));
         await ringed(await seen.button(page, ingredientName('shea')));
@@ -173,9 +178,8 @@ export const tests = [
         for (const deviceScaleFactor of [1, 1.5, 2, 3]) {
             const context = await profile(bench.browser, { deviceScaleFactor });
             const page = await open(context, address(bench.file));
-            const { width, height } = await page.evaluate(() => document.getElementById('canvas'));
-            const size = await page.evaluate(() => [document.getElementById('canvas').width, document.getElementById('canvas').height]);
-            assert.deepEqual(size, [360 * deviceScaleFactor, 640 * deviceScaleFactor], `${width} ${height}`);
+            const size = await page.locator('#canvas').evaluate((canvas) => [canvas.width, canvas.height]);
+            assert.deepEqual(size, [360 * deviceScaleFactor, 640 * deviceScaleFactor]);
             await context.close();
         }
     }],

@@ -41,7 +41,8 @@ export const tests = [
             const [x, y] = [box.x + box.width * share, box.y + box.height / 2];
             await hand.finger.tap(x, y);
             await undisturbed(page, 'nav.formula');
-            beneath += await page.evaluate(([left, up]) => (document.elementFromPoint(left, up).closest('.button, .field_decimal') ? 1 : 0), [x, y]);
+            const found = await page.evaluate((at) => document.elementFromPoint(...at).matches('.button, .field_decimal'), [x, y]);
+            beneath += found ? 1 : 0;
         }
         assert.ok(beneath > 1, `something to be pressed lay beneath the finger ${beneath} times`);
         assert.equal(await percents(), before);

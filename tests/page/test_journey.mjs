@@ -45,7 +45,9 @@ export async function journey(browser, file, makeHand, { prepare = async () => {
     const before = await seen.storedRecipe(page, kTitle);
     assert.deepEqual(before, {
         tarebench: 1, kind: 'formula', title: kTitle, product: before.product,
-        lines: kLines.map(({ id, rest, grid }) => ({ ingredient: id, ...(rest ? { rest: true } : { percent: grid / 10000 }), phase: 'A' })),
+        lines: kLines.map(({ id, rest, grid }) => {
+            return { ingredient: id, ...(rest ? { rest: true } : { percent: grid / 10000 }), phase: 'A' };
+        }),
         phases: [{ id: 'A' }], steps: [],
         batch: { containers: [{ id: kTube, count: kCount }], loss_percent: kLossPercent, division_g: 0.01 }, notes: '',
     });
@@ -95,7 +97,10 @@ const blind = (page) => page.evaluate(() => {
 });
 
 export const tests = [
-    ['by finger: percent, 14 tubes, grams that add up, reload, link, the same recipe elsewhere', ({ browser, file }) => journey(browser, file, touch, { density: kDense })],
-    ['the same through the mirror by role and name, with the picture hidden', ({ browser, file }) => journey(browser, file, mirror, { prepare: blind })],
-    ['the same by keyboard alone', ({ browser, file }) => journey(browser, file, keyboard)],
+    ['by finger: percent, 14 tubes, grams that add up, reload, link, the same recipe elsewhere',
+        ({ browser, file }) => journey(browser, file, touch, { density: kDense })],
+    ['the same through the mirror by role and name, with the picture hidden',
+        ({ browser, file }) => journey(browser, file, mirror, { prepare: blind })],
+    ['the same by keyboard alone',
+        ({ browser, file }) => journey(browser, file, keyboard)],
 ];

@@ -20,9 +20,10 @@ const look = (page) => page.evaluate(({ target, number }) => {
         if (!one.matches('button, input, textarea')) continue;
         if (!words.trim()) faults.push(`${named(one)} has no name`);
         const box = one.getBoundingClientRect();
-        if (box.width < target - 0.01 || box.height < target - 0.01) faults.push(`${named(one)} is ${box.width} by ${box.height}`);
+        if (Math.min(box.width, box.height) < target - 0.01) faults.push(`${named(one)} is ${box.width} by ${box.height}`);
         if (one.matches('.field_decimal') && box.height < number - 0.01) faults.push(`${named(one)} is ${box.height} high`);
-        if (box.left < -0.01 || box.right > innerWidth + 0.01) faults.push(`${named(one)} reaches from ${box.left} to ${box.right} of ${innerWidth}`);
+        if (box.left < -0.01 || box.right > innerWidth + 0.01)
+            faults.push(`${named(one)} reaches from ${box.left} to ${box.right} of ${innerWidth}`);
     }
     const ids = all.map((one) => one.dataset.node);
     if (new Set(ids).size !== ids.length) faults.push('an id is there twice');
@@ -36,7 +37,8 @@ const look = (page) => page.evaluate(({ target, number }) => {
             const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
             // A row that is half scrolled under the bar of places is cut off there.
             const bar = Boolean(pressable[i].one.closest('nav')) !== Boolean(pressable[k].one.closest('nav'));
-            if (across > 1 && down > 1 && !bar) faults.push(`${named(pressable[i].one)} and ${named(pressable[k].one)} overlap by ${across.toFixed(0)} by ${down.toFixed(0)}`);
+            if (across > 1 && down > 1 && !bar)
+                faults.push(`${named(pressable[i].one)} and ${named(pressable[k].one)} overlap by ${across} by ${down}`);
         }
     if (!document.querySelector('#mirror h1, #mirror [role=dialog] h2')) faults.push('there is no heading');
     if (document.documentElement.scrollWidth > innerWidth) faults.push('the page itself scrolls sideways');
