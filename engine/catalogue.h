@@ -60,7 +60,13 @@ struct Ingredient {
     std::string name;
     std::map<std::string, std::string> inci;  // market ("eu", "us") -> name in the declaration
     std::string inci_source;
-    std::string role;  // "wax", "butter", "liquid_oil", "preservative", … as in presets/README.md
+    std::string about;      // what it is, in a sentence or two
+    std::string botanical;  // the plant, "Mentha × piperita"; absent for what is no plant, or no single one
+    std::string part;       // which part of it and how it is won: "flowering tops, steam distilled"
+    std::string part_source;
+    std::vector<std::string> cas;  // registry numbers
+    std::string cas_source;
+    std::string role;  // "wax", "butter", "essential_oil", "preservative", … as in presets/README.md
     Phase phase = Phase::oil;
     Known<DensityAt> density;
     std::string density_unknown;  // why there is none
@@ -85,6 +91,8 @@ struct Container {
     std::string id;
     std::uint32_t number = 0;
     std::string name, kind;
+    std::string material;            // "glass", "pp", … as in presets/README.md; "" where it is not known
+    Known<std::int64_t> max_pour_c;  // grid; hottest sensible filling; absent: not known, or no such limit
     Known<Range> nominal_ml, fill_g;
     std::string note;
     bool operator==(const Container&) const = default;

@@ -26,16 +26,17 @@ using Words = std::span<const std::string_view>;
 
 constexpr std::array<std::string_view, 8> kUnits{"percent",    "g_per_ml",     "c",  "months",
                                                  "g_per_100g", "mg_koh_per_g", "ml", "g"};
-constexpr std::array<std::string_view, 15> kRoles{
-    "wax",       "soft_wax",     "hard_fat",    "butter",      "soft_fat",         "liquid_oil",
-    "thickener", "emulsifier",   "solubiliser", "antioxidant", "skin_conditioner", "water",
-    "humectant", "preservative", "powder"};
+constexpr std::array<std::string_view, 17> kRoles{
+    "wax",       "soft_wax",     "hard_fat",    "butter",        "soft_fat",         "liquid_oil",
+    "thickener", "emulsifier",   "solubiliser", "antioxidant",   "skin_conditioner", "water",
+    "humectant", "preservative", "powder",      "essential_oil", "extract"};
 // In the order of the enumerations they stand for.
 constexpr std::array<std::string_view, 5> kStandings{"document", "supplier", "common_practice", "memory",
                                                      "estimate"};
 constexpr std::array<std::string_view, 5> kPhases{"oil", "water", "cool_down", "powder", "either"};
 
 constexpr std::array<std::string_view, 6> kKinds{"tube", "tin", "jar", "roller", "dropper", "stick"};
+constexpr std::array<std::string_view, 5> kMaterials{"glass", "metal", "paperboard", "pet", "pp"};
 constexpr std::array<std::string_view, 2> kContacts{"leave_on", "rinse_off"};
 constexpr std::array<std::string_view, 7> kPlaces{"lips", "face",      "body", "hands",
                                                   "feet", "underarms", "baby"};
@@ -54,6 +55,20 @@ bool is_id(std::string_view text) {
     if (text.empty() || text[0] < 'a' || text[0] > 'z') return false;
     return std::all_of(text.begin(), text.end(),
                        [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_'; });
+}
+
+// A CAS registry number: up to seven digits, two, and one that checks the others (each times its place from
+// the right, the sum's last digit), so that a slip in copying is refused.
+bool is_cas(std::string_view text) {
+    const std::size_t digits = text.size() - 5;
+    if (text.size() < 7 || digits > 7 || text[digits] != '-' || text[digits + 3] != '-') return false;
+    int sum = 0, place = 0;
+    for (std::size_t i = text.size() - 1; i-- > 0;) {
+        if (i == digits || i == digits + 3) continue;
+        if (text[i] < '0' || text[i] > '9') return false;
+        sum += ++place * (text[i] - '0');
+    }
+    return text.back() == '0' + sum % 10;
 }
 
 // What the readers of one record share.
@@ -207,6 +222,18 @@ catalogue::Ingredient ingredient(Reader& in, Fields& fields) {
         one.inci = fields.texts("inci");
         one.inci_source = source_key(in, fields, "inci_source");
     }
+    one.about = fields.text("about");
+    one.botanical = fields.text("botanical");
+    one.part = fields.text("part");
+    if (!one.part.empty()) one.part_source = source_key(in, fields, "part_source");
+    if (const Json* numbers = fields.list("cas")) {
+        for (std::size_t i = 0; i < numbers->size(); ++i) {
+            const std::string place = indexed(fields.place("cas"), i);
+            one.cas.push_back(store_json::text_of((*numbers)[i], place, in.failure));
+            if (!is_cas(one.cas.back())) in.failure.at(Code::field_unknown_value, place, one.cas.back());
+        }
+        one.cas_source = source_key(in, fields, "cas_source");
+    }
     one.role = kRoles[word(in, fields, "role", kRoles)];
     one.phase = static_cast<catalogue::Phase>(word(in, fields, "phase", kPhases));
     one.density = density(in, fields);
@@ -228,12 +255,26 @@ catalogue::Ingredient ingredient(Reader& in, Fields& fields) {
     return one;
 }
 
+catalogue::Known<std::int64_t> max_pour(Reader& in, Fields& record) {
+    const Json* at = record.any("max_pour");
+    if (at == nullptr) return std::nullopt;
+    Fields fields(*at, record.place("max_pour"), in.failure);
+    source::Sourced<std::int64_t> known;
+    known.value = needed_figure(fields, "c");
+    known.source = source_key(in, fields, "source");
+    known.standing = standing(in, fields, "standing", known.source);
+    fields.finish();
+    return known;
+}
+
 catalogue::Container container(Reader& in, Fields& fields) {
     catalogue::Container one;
     one.id = fields.text("id");
     one.number = number(in, fields);
     one.name = filled_text(in, fields, "name");
     one.kind = kKinds[word(in, fields, "kind", kKinds)];
+    if (fields.has("material")) one.material = kMaterials[word(in, fields, "material", kMaterials)];
+    one.max_pour_c = max_pour(in, fields);
     one.nominal_ml = range(in, fields, "nominal", "ml");
     one.fill_g = range(in, fields, "fill", "g");
     one.note = fields.text("note");

@@ -79,7 +79,7 @@ std::vector<Cited> cited(const catalogue::Catalogue& all) {
             out.push_back({one.fatty_acids->value.range_source, one.fatty_acids->value.range_standing});
     }
     for (const catalogue::Container& one : all.containers)
-        add(one.nominal_ml), add(one.fill_g);
+        add(one.max_pour_c), add(one.nominal_ml), add(one.fill_g);
     for (const catalogue::Product& one : all.products) {
         add(one.ifra_category);
         for (const catalogue::UsualShare& share : one.usual)
@@ -150,7 +150,8 @@ TEST_CASE("every source in the bibliography is used, and a value stands as its s
     const catalogue::Catalogue& all = shipped().catalogue;
     std::set<std::string> used;
     for (const catalogue::Ingredient& one : all.ingredients)
-        if (!one.inci.empty()) used.insert(one.inci_source);
+        for (const std::string& key : {one.inci_source, one.part_source, one.cas_source})
+            used.insert(key);
     for (const Cited& one : cited(all)) {
         CAPTURE(one.source);
         used.insert(one.source);
@@ -220,6 +221,22 @@ TEST_CASE("published constants stand as they were printed") {
     CHECK(ingredient("jojoba").density->value.density.grid ==
           grid(0.8642));  // Merck-Index-style entry, 25 °C
     CHECK(ingredient("jojoba").density->value.temp_c_grid == grid(25));
+}
+
+TEST_CASE("containers say what they are made of and how hot may be poured, where that is known") {
+    const auto at = [](std::string_view id) -> const catalogue::Container& {
+        const catalogue::Container* found = catalogue::find_container(shipped().catalogue, id);
+        REQUIRE(found != nullptr);
+        return *found;
+    };
+    for (const catalogue::Container& one : shipped().catalogue.containers)
+        CHECK(!one.material.empty());
+    // Packaging seller's list of temperatures for hot filling: PP 165 °F, that is 73.9 °C.
+    CHECK(at("lip_tube_round").material == "pp");
+    CHECK(at("lip_tube_round").max_pour_c->value == grid(74));
+    CHECK(at("lip_tube_round").max_pour_c->source == "pk_hot_fill");
+    CHECK(at("jar_60ml").max_pour_c->value == grid(62));  // 42 °C above a room at 20
+    CHECK(!at("tin_30ml").max_pour_c);                    // metal stands more than any balm
 }
 
 TEST_CASE("what is not known is not there: no zero stands in for it") {
@@ -293,6 +310,8 @@ TEST_CASE("an id or a link number that is taken, and records out of order, are r
 
 TEST_CASE("slips of the pen in a preset file are refused, none passed over") {
     CHECK(refusal_of("key_unknown").place == "ingredients/bad.json: meadow_wax.firmness");
+    CHECK(refusal_of("cas_wrong") == result::Error{result::Code::field_unknown_value,
+                                                   "ingredients/bad.json: meadow_wax.cas[1]", "8006-90-5"});
     CHECK(refusal_of("role_unknown").place == "ingredients/bad.json: meadow_wax.role");
     CHECK(refusal_of("range_reversed").place == "ingredients/bad.json: meadow_wax.melting");
     CHECK(refusal_of("density_silent").place == "ingredients/bad.json: meadow_wax.density_unknown");

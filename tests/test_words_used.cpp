@@ -43,7 +43,7 @@ std::string family(const std::string& key) {
     return key.substr(0, key.find('.'));
 }
 
-const std::set<std::string> kMadeAtRunTime = {"error", "finding", "role"};
+const std::set<std::string> kMadeAtRunTime = {"error", "finding", "material", "role"};
 
 }  // namespace
 
@@ -84,7 +84,7 @@ TEST_CASE("no key of the table has been left behind by the sources") {
     }
 }
 
-TEST_CASE("every failure, finding and role has its words, and no words are for one that is gone") {
+TEST_CASE("every failure, finding, role and material has its words, and no words are for one that is gone") {
     std::set<std::string> wanted;
     for (int code = 0; code <= static_cast<int>(result::Code::link_content); ++code)
         wanted.insert("error." + std::string(words::code_name(static_cast<result::Code>(code))));
@@ -100,6 +100,10 @@ TEST_CASE("every failure, finding and role has its words, and no words are for o
     for (const std::string& key : roles) {
         CAPTURE(key);
         CHECK(words::has(shipped::english(), key));
+    }
+    for (const catalogue::Container& container : shipped::presets().catalogue.containers) {
+        CAPTURE(container.material);
+        CHECK(words::has(shipped::english(), "material." + container.material));
     }
     for (const auto& [key, entry] : shipped::english().entries) {
         CAPTURE(key);
