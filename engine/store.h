@@ -13,6 +13,7 @@
 #include "result.h"
 #include "words.h"
 #include "workspace.h"
+#include "workspace_backup.h"
 
 namespace store {
 
@@ -56,14 +57,23 @@ Chosen choose(const Slots& slots);
 
 std::string write_kept(const workspace::Kept& kept);  // JSON for a record
 result::Result<workspace::Kept> read_kept(std::string_view json);
-// The file of the crash notice (shell/boot.js): all stored records as they lay there.
-struct Rescued {
-    std::vector<workspace::Recipe> recipes;
-    std::size_t unreadable = 0;
+struct Device {
+    workspace::Settings settings;
+    std::string open, place;  // as in workspace::Workspace
+    bool operator==(const Device&) const = default;
 };
-result::Result<Rescued> read_rescued(std::string_view json);
+std::string write_settings(const workspace::Settings& settings, std::string_view open,
+                           std::string_view place = "");
+result::Result<Device> read_settings(std::string_view json);
 
-std::string write_settings(const workspace::Settings& settings, std::string_view open);
-result::Result<std::pair<workspace::Settings, std::string>> read_settings(std::string_view json);
+// --- everything as one file ---
+// {"tarebench":1,"kind":"backup","made":…,"records":[…]}: the records as they lie on the device, each with
+// its own heading, so that old ones are lifted by the same steps; one to a line, so that a file that was cut
+// off gives back what is whole. A record that cannot be read, or of a kind this version does not know, comes
+// back as text. The crash notice's file ({"tarebench_records":1,…}, shell/boot.js) is read likewise.
+bool is_backup(std::string_view text);  // by its heading
+std::string write_backup(const workspace::Workspace& workspace, const std::vector<std::string>& damaged,
+                         std::string_view made);
+result::Result<workspace_backup::Content> read_backup(std::string_view json);
 
 }  // namespace store

@@ -22,6 +22,11 @@ constexpr std::array<std::pair<std::string_view, workspace::Theme>, 3> kThemes{{
     {"light", workspace::Theme::light},
     {"dark", workspace::Theme::dark},
 }};
+constexpr std::array<std::pair<std::string_view, workspace::Sort>, 3> kSorts{{
+    {"changed", workspace::Sort::changed},
+    {"title", workspace::Sort::title},
+    {"product", workspace::Sort::product},
+}};
 constexpr std::array<std::pair<std::string_view, workspace::DecimalSign>, 3> kSigns{{
     {"system", workspace::DecimalSign::system},
     {"point", workspace::DecimalSign::point},
@@ -130,6 +135,13 @@ std::string write_kept(const workspace::Kept& kept) {
     writer.whole(kept.saves);
     if (!kept.changed.empty()) writer.pair("changed", kept.changed);
     if (!kept.binned.empty()) writer.pair("binned", kept.binned);
+    if (!kept.tags.empty()) {
+        writer.key("tags");
+        writer.list();
+        for (const std::string& tag : kept.tags)
+            writer.text(tag);
+        writer.end();
+    }
     writer.key("recipe");
     store_recipe::write(writer, kept.recipe);
     return writer.finish();
@@ -148,6 +160,9 @@ result::Result<workspace::Kept> read_kept(std::string_view json) {
     kept.saves = fields.whole("saves").value_or(0);
     kept.changed = fields.text("changed");
     kept.binned = fields.text("binned");
+    if (const Json* tags = fields.list("tags"))
+        for (std::size_t i = 0; i < tags->size() && !failure.failed(); ++i)
+            kept.tags.push_back(store_json::text_of((*tags)[i], store_json::indexed("tags", i), failure));
     fields.need("recipe");
     if (const Json* recipe = fields.any("recipe"))
         kept.recipe = store_recipe::recipe_from(*recipe, "recipe", failure);
@@ -156,7 +171,8 @@ result::Result<workspace::Kept> read_kept(std::string_view json) {
     return kept;
 }
 
-std::string write_settings(const workspace::Settings& settings, std::string_view open) {
+std::string write_settings(const workspace::Settings& settings, std::string_view open,
+                           std::string_view place) {
     Writer writer = heading("settings");
     writer.pair("language", settings.language);
     for (const auto& [word, sign] : kSigns) {
@@ -176,11 +192,15 @@ std::string write_settings(const workspace::Settings& settings, std::string_view
         writer.end();
     }
     writer.end();
+    if (!settings.last_backup.empty()) writer.pair("last_backup", settings.last_backup);
+    for (const auto& [word, sort] : kSorts)
+        if (sort == settings.sort && sort != workspace::Sort::changed) writer.pair("sort", word);
     writer.pair("open", open);
+    if (!place.empty()) writer.pair("place", place);
     return writer.finish();
 }
 
-result::Result<std::pair<workspace::Settings, std::string>> read_settings(std::string_view json) {
+result::Result<Device> read_settings(std::string_view json) {
     const result::Result<Json> document = opened(json, "settings");
     if (!document) return document.error();
     Failure failure;
@@ -209,10 +229,17 @@ result::Result<std::pair<workspace::Settings, std::string>> read_settings(std::s
             settings.scales.push_back(scale_from((*scales)[i], store_json::indexed("scales", i), failure));
         }
     }
-    std::string open = fields.text("open");
+    settings.last_backup = fields.text("last_backup");
+    if (const std::string sort_word = fields.text("sort"); !sort_word.empty()) {
+        known = false;
+        for (const auto& [word, sort] : kSorts)
+            if (word == sort_word) settings.sort = sort, known = true;
+        if (!known) failure.at(result::Code::field_unknown_value, "sort", sort_word);
+    }
+    std::string open = fields.text("open"), place = fields.text("place");
     fields.finish();
     if (failure.failed()) return *failure.error;
-    return std::pair{std::move(settings), std::move(open)};
+    return Device{std::move(settings), std::move(open), std::move(place)};
 }
 
 }  // namespace store

@@ -52,4 +52,17 @@ std::string_view start_within(std::string_view text, std::size_t most_bytes) {
     return text.substr(0, end);
 }
 
+std::string lowered(std::string_view text) {
+    std::string low(text);
+    for (std::size_t i = 0; i < low.size(); ++i) {
+        const auto byte = static_cast<unsigned char>(low[i]);
+        if (byte >= 'A' && byte <= 'Z') low[i] = static_cast<char>(byte + 0x20);
+        if (byte != 0xC3 || i + 1 == low.size()) continue;
+        const auto next =
+            static_cast<unsigned char>(low[i + 1]);  // U+00C0 to U+00DE, the multiplication sign apart
+        if (next >= 0x80 && next <= 0x9E && next != 0x97) low[i + 1] = static_cast<char>(next + 0x20);
+    }
+    return low;
+}
+
 }  // namespace utf8

@@ -1,8 +1,9 @@
-// Whether bytes are UTF-8 (RFC 3629: shortest forms, no surrogates, up to U+10FFFF). Knows nothing about
-// letters.
+// Whether bytes are UTF-8 (RFC 3629: shortest forms, no surrogates, up to U+10FFFF). Of letters it knows the
+// small and the capital ones of Latin 1, for searching and sorting; all others stay as they are.
 #pragma once
 
 #include <cstddef>
+#include <string>
 #include <string_view>
 
 namespace utf8 {
@@ -12,5 +13,6 @@ std::size_t length_at(std::string_view text, std::size_t at);
 bool valid(std::string_view text);
 // The longest start of at most this many bytes that ends with a whole character.
 std::string_view start_within(std::string_view text, std::size_t most_bytes);
+std::string lowered(std::string_view text);
 
 }  // namespace utf8

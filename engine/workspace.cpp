@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "utf8.h"
+
 namespace workspace {
 namespace {
 
@@ -172,7 +174,7 @@ Fault fault_of_batch(const batch::Request& batch) {
 void add(Workspace& workspace, std::string id, Recipe recipe, std::string now) {
     workspace.open = id;
     workspace.recipes.insert(workspace.recipes.begin(),
-                             Kept{std::move(id), std::move(recipe), 0, std::move(now), ""});
+                             Kept{std::move(id), std::move(recipe), 0, std::move(now), "", {}});
 }
 
 result::Result<std::string> copy(Workspace& workspace, std::string_view id, std::string new_id,
@@ -206,6 +208,35 @@ bool erase_binned(Workspace& workspace, std::string_view id) {
     if (kept == nullptr || kept->binned.empty()) return false;
     workspace.recipes.erase(workspace.recipes.begin() + (kept - workspace.recipes.data()));
     return true;
+}
+
+result::Result<std::string> tag(Workspace& workspace, std::string_view id, std::string_view tag) {
+    Kept* kept = find(workspace, id);
+    if (kept == nullptr) return Error{Code::not_a_recipe, std::string(id), ""};
+    std::string said;  // one blank for any run of them
+    for (const char c : tag) {
+        const bool blank = c == ' ' || c == '\t' || c == '\n' || c == '\r';
+        if (!blank)
+            said += c;
+        else if (!said.empty() && said.back() != ' ')
+            said += ' ';
+    }
+    if (!said.empty() && said.back() == ' ') said.pop_back();
+    if (said.empty()) return Error{Code::name_empty, "tags", ""};
+    if (auto fault = too_long(said, kMostTagBytes, "tags")) return *fault;
+    for (const std::string& there : kept->tags)
+        if (utf8::lowered(there) == utf8::lowered(said)) return there;
+    if (kept->tags.size() >= kMostTags) return Error{Code::too_many, "tags", std::to_string(kMostTags)};
+    kept->tags.push_back(said);
+    return said;
+}
+
+bool untag(Workspace& workspace, std::string_view id, std::string_view tag) {
+    Kept* kept = find(workspace, id);
+    if (kept == nullptr) return false;
+    return std::erase_if(kept->tags, [&](const std::string& there) {
+               return utf8::lowered(there) == utf8::lowered(tag);
+           }) > 0;
 }
 
 Kept* find(Workspace& workspace, std::string_view id) {

@@ -35,9 +35,10 @@ inline constexpr std::size_t kMostStepBytes = 1000;
 struct Kept {        // one entry of the formula book
     std::string id;  // made on this device, never shared
     Recipe recipe;
-    std::uint64_t saves = 0;  // save counter
-    std::string changed;      // instant, UTC: 2026-11-25T12:00:00Z; "" unknown
-    std::string binned;       // instant when it went to the bin; "" when it is in the book
+    std::uint64_t saves = 0;        // save counter
+    std::string changed;            // instant, UTC: 2026-11-25T12:00:00Z; "" unknown
+    std::string binned;             // instant when it went to the bin; "" when it is in the book
+    std::vector<std::string> tags;  // of this device's book, never shared; in the order they were put on
     bool operator==(const Kept&) const = default;
 };
 
@@ -49,12 +50,15 @@ struct Scale {
 
 enum class Theme { system, light, dark };
 enum class DecimalSign { system, point, comma };
+enum class Sort { changed, title, product };  // of the book
 
 struct Settings {
     std::string language = "en";
     DecimalSign sign = DecimalSign::system;
     Theme theme = Theme::system;
     std::string hosted_address;  // what goes before '#' when the page was opened from disk
+    Sort sort = Sort::changed;
+    std::string last_backup;  // instant when everything was last handed over as a file; "" never
     std::vector<Scale> scales{{"", {100}, {}}, {"", {10000}, {}}};  // 0.01 g and 1 g
     bool operator==(const Settings&) const = default;
 };
@@ -62,7 +66,8 @@ struct Settings {
 struct Workspace {
     std::vector<Kept> recipes;  // newest first
     Settings settings;
-    std::string open;  // id of the open recipe, "" none
+    std::string open;   // id of the open recipe, "" none
+    std::string place;  // where on the page one was, in the host's words; "" at the start
     bool operator==(const Workspace&) const = default;
 };
 
@@ -73,6 +78,11 @@ result::Result<std::string> copy(Workspace& workspace, std::string_view id, std:
 bool bin(Workspace& workspace, std::string_view id, std::string now);
 bool restore(Workspace& workspace, std::string_view id);
 bool erase_binned(Workspace& workspace, std::string_view id);
+// A tag is kept as typed, without blanks around it; one that differs in case alone is the same.
+inline constexpr std::size_t kMostTags = 12;
+inline constexpr std::size_t kMostTagBytes = 40;
+result::Result<std::string> tag(Workspace& workspace, std::string_view id, std::string_view tag);
+bool untag(Workspace& workspace, std::string_view id, std::string_view tag);
 Kept* find(Workspace& workspace, std::string_view id);
 const Kept* find(const Workspace& workspace, std::string_view id);
 

@@ -1,6 +1,7 @@
 // Records in localStorage, one key each. Other pages from disk may share the same store: only keys with the program's
 // prefix are read, nothing is ever cleared. What is saved is read back; before it is saved, it is looked at whether
-// another tab has written meanwhile (not every browser tells), and its text handed over so that both can be kept.
+// another tab has written this record meanwhile (not every browser tells): then nothing is saved, and what that tab wrote
+// is handed over, so that both can be kept.
 mergeInto(LibraryManager.library, {
     $Records__deps: ['$Arrivals'],
     $Records: {
@@ -70,9 +71,23 @@ mergeInto(LibraryManager.library, {
                 Arrivals.push('storage_refused');
             }
         },
+        // The keys of a record's two turns where another tab has put something since.
+        foreign: function (key) {
+            if (!Records.seen || !/\.[ab]$/.test(key)) return [];
+            const base = key.slice(0, -1);
+            return [base + 'a', base + 'b'].filter(function (one) {
+                const now = localStorage.getItem(one);
+                return now !== null && now !== (Records.seen.has(one) ? Records.seen.get(one) : null);
+            });
+        },
         save: function (key, text) {
             try {
-                if (Records.seen) Records.compare(key);
+                const foreign = Records.foreign(key);
+                if (foreign.length > 0) {
+                    Arrivals.push('save_failed', { key, text: 'changed' });
+                    foreign.forEach(Records.compare);
+                    return;
+                }
                 localStorage.setItem(key, text);
                 if (localStorage.getItem(key) !== text) throw new Error('not kept');
                 if (Records.seen) Records.seen.set(key, text);

@@ -387,6 +387,162 @@ TEST_CASE_FIXTURE(Device, "another tab's older or torn record changes nothing") 
     CHECK(page.keeping.take_foreign().empty());
 }
 
+// The same recipe, changed in another window that had not seen ours.
+workspace::Kept over_there(const Page& page, const std::string& title, std::uint64_t saves) {
+    workspace::Kept theirs = *workspace::find(page.work, "balm");
+    theirs.recipe.title = title;
+    theirs.saves = saves;
+    return theirs;
+}
+
+TEST_CASE_FIXTURE(Device,
+                  "another window's save is never written over: ours waits and is handed back beside it") {
+    Page page;
+    page.add("balm", "one");
+    page.save();
+    const std::string theirs = record_of(over_there(page, "two, over there", 2));
+    platform::native::write_next_door(kBalm + ".b", theirs);
+    page.recipe("balm").title = "two, over here";
+    page.save();
+    CHECK(store[kBalm + ".b"] == theirs);
+    const auto losers = page.keeping.take_losers();
+    REQUIRE(losers.size() == 1);
+    CHECK(losers[0].ours);
+    CHECK(losers[0].kept.recipe.title == "two, over here");
+    const auto foreign = page.keeping.take_foreign();
+    REQUIRE(foreign.size() == 1);
+    page.keeping.adopt(foreign[0]);
+    *workspace::find(page.work, "balm") = foreign[0];
+    page.recipe("balm").title = "three";
+    page.save();
+    CHECK(counter(store[kBalm + ".a"]) == 3);
+    CHECK(Page().recipe("balm").title == "three");
+}
+
+TEST_CASE_FIXTURE(Device, "so it is where the other window is several saves ahead") {
+    Page page;
+    page.add("balm", "one");
+    page.save();
+    for (const std::uint64_t saves : {2, 3, 4})
+        platform::native::write_next_door(
+            kBalm + (saves % 2 == 0 ? ".b" : ".a"),
+            record_of(over_there(page, "theirs " + std::to_string(saves), saves)));
+    page.recipe("balm").title = "ours";
+    page.save();
+    const auto losers = page.keeping.take_losers();
+    REQUIRE(losers.size() == 1);
+    CHECK(losers[0].kept.recipe.title == "ours");
+    CHECK(page.keeping.take_foreign().back().recipe.title == "theirs 4");
+    CHECK(Page().recipe("balm").title == "theirs 4");
+}
+
+TEST_CASE_FIXTURE(
+    Device, "two windows that save at the same moment: the one written over learns of it and loses nothing") {
+    Page page;
+    page.add("balm", "one");
+    page.save();
+    page.recipe("balm").title = "two, over here";
+    page.save();
+    store[kBalm + ".b"] = record_of(over_there(page, "two, over there", 2));
+    page.keeping.receive(from_other_tab(kBalm + ".b", store[kBalm + ".b"]));
+    const auto losers = page.keeping.take_losers();
+    REQUIRE(losers.size() == 1);
+    CHECK(losers[0].ours);
+    CHECK(losers[0].kept.recipe.title == "two, over here");
+    CHECK(page.keeping.take_foreign().at(0).recipe.title == "two, over there");
+}
+
+TEST_CASE_FIXTURE(Device, "the same change made in both windows is no conflict") {
+    Page page;
+    page.add("balm", "one");
+    page.save();
+    platform::native::write_next_door(kBalm + ".b", record_of(over_there(page, "two", 2)));
+    page.recipe("balm").title = "two";
+    page.save();
+    CHECK(page.keeping.take_losers().empty());
+    CHECK(page.keeping.take_foreign().empty());
+    CHECK(Page().recipe("balm").title == "two");
+}
+
+TEST_CASE_FIXTURE(Device,
+                  "an older record that went over our newest is kept beside it, and ours is written again") {
+    Page page;
+    page.add("balm", "one");
+    for (const char* title : {"two", "three", "four"}) {
+        page.recipe("balm").title = title;
+        page.save();
+    }  // a: 3 "four", b: 2
+    store[kBalm + ".a"] = record_of(over_there(page, "late", 1));
+    page.keeping.receive(from_other_tab(kBalm + ".a", store[kBalm + ".a"]));
+    const auto losers = page.keeping.take_losers();
+    REQUIRE(losers.size() == 1);
+    CHECK_FALSE(losers[0].ours);
+    CHECK(losers[0].kept.recipe.title == "late");
+    page.save();
+    CHECK(Page().recipe("balm").title == "four");
+}
+
+TEST_CASE_FIXTURE(Device, "what did not fit here is not lost to what another window wrote") {
+    Page page;
+    page.add("balm", "one");
+    page.save();
+    platform::native::set_storage(Storage::full);
+    page.recipe("balm").title = "ours, unsaved";
+    page.save();
+    page.keeping.receive(from_other_tab(kBalm + ".b", record_of(over_there(page, "theirs", 7))));
+    const auto losers = page.keeping.take_losers();
+    REQUIRE(losers.size() == 1);
+    CHECK(losers[0].kept.recipe.title == "ours, unsaved");
+}
+
+TEST_CASE_FIXTURE(Device, "settings changed in two windows: the later ones hold, at the second try") {
+    Page page;
+    page.work.settings.theme = workspace::Theme::dark;
+    page.save();
+    workspace::Settings theirs;
+    theirs.sign = workspace::DecimalSign::comma;
+    platform::native::write_next_door("tarebench:settings.b",
+                                      store::write_record({2, store::write_settings(theirs, "")}));
+    page.work.settings.theme = workspace::Theme::light;
+    page.save();
+    page.save();
+    CHECK(Page().work.settings.theme == workspace::Theme::light);
+}
+
+TEST_CASE_FIXTURE(Device, "what a file brought and could not be read stands with the damaged records") {
+    Page page;
+    page.keeping.keep_aside("half a record");
+    page.keeping.keep_aside("half a record");
+    Page again;
+    REQUIRE(again.keeping.damaged().size() == 1);
+    CHECK(again.keeping.damaged()[0].text == "half a record");
+    again.keeping.forget_damaged();
+    CHECK(Page().keeping.damaged().empty());
+}
+
+TEST_CASE_FIXTURE(Device, "a recipe out of a backup keeps its instant of change") {
+    Page page;
+    page.add("balm", "one");
+    workspace::find(page.work, "balm")->changed = "2026-01-02T03:04:05Z";
+    page.save(kLater);
+    CHECK(workspace::find(page.work, "balm")->changed == "2026-01-02T03:04:05Z");
+    page.recipe("balm").title = "two";
+    page.save(kLater);
+    CHECK(workspace::find(page.work, "balm")->changed == kLater);
+}
+
+TEST_CASE_FIXTURE(Device, "tags and the place where one was are kept") {
+    Page page;
+    page.add("balm", "one");
+    page.save();
+    CHECK(workspace::tag(page.work, "balm", "winter"));
+    page.work.place = "batch";
+    page.save();
+    Page again;
+    CHECK(workspace::find(again.work, "balm")->tags == std::vector<std::string>{"winter"});
+    CHECK(again.work.place == "batch");
+}
+
 TEST_CASE_FIXTURE(Device, "settings another tab wrote are not lost to counters that fell behind") {
     Page here, there;
     for (const workspace::Theme theme :

@@ -121,9 +121,9 @@ TEST_CASE("migrations: the other frozen files of format 1 read") {
     CHECK(kept.recipe.title == "Seed-swap cuticle stick");
 
     const auto settings = store::read_settings(shipped::data("v1_settings.json")).value();
-    CHECK(settings.first.sign == workspace::DecimalSign::comma);
-    CHECK(settings.first.theme == workspace::Theme::dark);
-    CHECK(settings.first.scales ==
+    CHECK(settings.settings.sign == workspace::DecimalSign::comma);
+    CHECK(settings.settings.theme == workspace::Theme::dark);
+    CHECK(settings.settings.scales ==
           std::vector<workspace::Scale>{{"Small", {100}, quantity::grams(200)}, {"Kitchen", {10000}, {}}});
-    CHECK(settings.second == "r-7f3a");
+    CHECK(settings.open == "r-7f3a");
 }

@@ -28,10 +28,10 @@ struct Size {
 };
 constexpr Size kSizes[] = {{360, 640}, {320, 568}, {820, 1180}, {1440, 900}};
 constexpr Screen kScreens[] = {Screen::book, Screen::formula, Screen::batch, Screen::more};
-constexpr Sheet kSheets[] = {Sheet::new_recipe, Sheet::from_text,  Sheet::incoming, Sheet::recipe,
-                             Sheet::rename,     Sheet::product,    Sheet::share,    Sheet::line,
-                             Sheet::ingredient, Sheet::phase,      Sheet::amount,   Sheet::container,
-                             Sheet::bin,        Sheet::source_list};
+constexpr Sheet kSheets[] = {Sheet::new_recipe, Sheet::from_text, Sheet::incoming, Sheet::recipe,
+                             Sheet::rename,     Sheet::product,   Sheet::share,    Sheet::line,
+                             Sheet::ingredient, Sheet::phase,     Sheet::amount,   Sheet::container,
+                             Sheet::bin,        Sheet::tags,      Sheet::restore,  Sheet::source_list};
 static_assert(std::size(kSheets) == static_cast<std::size_t>(Sheet::source_list), "every sheet but none");
 
 constexpr float kSmallest = 44;  // CSS px; product.md, and WCAG 2.2 success criterion 2.5.5
@@ -172,6 +172,12 @@ void open_sheet(app::App& app, Sheet sheet) {
     app.ui.line = app.ui.phase = 0;
     app.ui.typed = "half a link";
     app.ui.incoming = *app::open_recipe(app);
+    workspace_backup::Content backup{
+        "2026-11-24T12:00:00Z", app.work.recipes, app.work.settings, {"half a record"}};
+    backup.recipes[0].recipe.notes += "!";
+    backup.recipes.push_back(backup.recipes[0]);
+    backup.settings->sort = workspace::Sort::title;
+    app.ui.restore = workspace_backup::preview(app.work, std::move(backup));
     app::show(app, sheet);
     if (sheet == Sheet::from_text) app::take_in(app, app.ui.typed);
     draw_again();

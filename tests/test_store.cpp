@@ -274,28 +274,7 @@ TEST_CASE("store: settings come back with the open recipe") {
     settings.hosted_address = "https://hollow-lane.example/";
     settings.scales.push_back({"Post", {50000}, {20'000'000}});
     const auto back = store::read_settings(store::write_settings(settings, "r-1"));
-    CHECK(back.value().first == settings);
-    CHECK(back.value().second == "r-1");
+    CHECK(back.value().settings == settings);
+    CHECK(back.value().open == "r-1");
     CHECK(store::read_settings(R"({"tarebench":1,"kind":"settings"})").error().code == Code::field_missing);
-}
-
-TEST_CASE("the file of the crash notice gives back every recipe that can be read and counts the others") {
-    workspace::Kept kept;
-    kept.id = "1";
-    kept.recipe.title = "Lantern Street balm";
-    const std::string older = store::write_record({1, store::write_kept(kept)});
-    kept.recipe.title = "Lantern Street balm, firmer";
-    const std::string newer = store::write_record({2, store::write_kept(kept)});
-    const nlohmann::json file = {{"tarebench_records", 1},
-                                 {"records",
-                                  {{"tarebench:recipe:1.a", older},
-                                   {"tarebench:recipe:1.b", newer},
-                                   {"tarebench:recipe:2.a", newer.substr(0, 40)},
-                                   {"tarebench:settings.a", "1 00000000 {}"}}}};
-    const auto rescued = store::read_rescued(file.dump());
-    REQUIRE(rescued);
-    REQUIRE(rescued->recipes.size() == 1);
-    CHECK(rescued->recipes[0].title == "Lantern Street balm, firmer");
-    CHECK(rescued->unreadable == 1);
-    CHECK_FALSE(store::read_rescued("{\"records\":{}}"));
 }

@@ -10,6 +10,7 @@
 #include "drawn_items.h"
 #include "engine/documents.h"
 #include "engine/share.h"
+#include "engine/utf8.h"
 #include "imgui.h"
 #include "imgui_internal.h"
 #include "mirror.h"
@@ -50,12 +51,6 @@ void follow_preferences(App& app) {
                            : settings.sign == workspace::DecimalSign::comma;
     platform::set_page_language(app.words.language, app.say("app.name"));
     app.words.sign = comma ? decimal::Sign::comma : decimal::Sign::point;
-}
-
-std::string new_id() {
-    char text[17];
-    std::snprintf(text, sizeof text, "%016llx", static_cast<unsigned long long>(platform::chance()));
-    return text;
 }
 
 void key(App& app, const platform::Event& event) {
@@ -133,12 +128,32 @@ void receive(App& app, const platform::Event& event) {
     }
 }
 
+// Another window changed the same recipe. Its version has the recipe's place; ours, or the later one, stands
+// beside it. Who has the recipe open here goes on with what is seen.
+void keep_beside(App& app, keeping::Loser loser) {
+    const std::string id = new_id(), before = loser.kept.id;
+    loser.kept.id = id;
+    loser.kept.saves = 0;
+    loser.kept.changed.clear();
+    loser.kept.recipe.title = title_within(app, "recipe.other_window", loser.kept.recipe.title);
+    tell(app, app.say("store.other_window", {{"title", loser.kept.recipe.title}}));
+    app.work.recipes.insert(app.work.recipes.begin(), std::move(loser.kept));
+    if (!loser.ours || app.work.open != before) return;
+    app.work.open = id;
+    if (app.undo_of == before) app.undo_of = id;  // its steps go with it
+}
+
 void logic(App& app) {
     if (!app.kept_loaded && app.keeping.loaded()) {
         app.kept_loaded = true;
         app.work = app.keeping.take_loaded();
+        const Screen place = place_called(app.work.place);
+        const bool of_recipe = place == Screen::formula || place == Screen::batch;
+        if (!of_recipe || !app.work.open.empty()) app.ui.screen = place;
         if (!app.work.open.empty()) open(app, app.work.open, app.ui.screen);
     }
+    for (keeping::Loser& loser : app.keeping.take_losers())
+        keep_beside(app, std::move(loser));
     for (workspace::Kept& theirs : app.keeping.take_foreign()) {
         app.keeping.adopt(theirs);
         if (theirs.id == app.work.open) app.kit.drafts.clear();
@@ -245,6 +260,7 @@ void step(bool draw) {
     }
     platform::push_back_guard(app.ui.sheet != Sheet::none || app.kit.keypad.open() ||
                               app.ui.screen != Screen::book);
+    if (app.kept_loaded) app.work.place = place_name(app.ui.screen);
     app.keeping.save_changes(app.work, platform::now_utc());
     if (draw) platform::draw(ImGui::GetDrawData());
     if (frames >= kMostFramesAStep) platform::request_frame(1);
@@ -280,6 +296,17 @@ void bin(App& app, const std::string& id) {
     if (app.work.open == id) app.work.open.clear();
     app.ui.screen = Screen::book;
     tell(app, app.say("recipe.binned"));
+}
+
+std::string new_id() {
+    char text[17];
+    std::snprintf(text, sizeof text, "%016llx", static_cast<unsigned long long>(platform::chance()));
+    return text;
+}
+
+std::string title_within(const App& app, std::string_view key, std::string_view title) {
+    const auto made = [&](std::string_view from) { return app.say(key, {{"title", std::string(from)}}); };
+    return made(utf8::start_within(title, workspace::kMostTitleBytes - made("").size()));
 }
 
 workspace::Recipe blank_recipe(const App& app) {
@@ -335,29 +362,10 @@ void tell(App& app, std::string message, bool problem) {
     app.ui.again = true;
 }
 
-namespace {
-
-// What the crash notice saved: every recipe comes back beside what is in the book, nothing is overwritten.
-void take_rescued(App& app, std::string_view text) {
-    const auto rescued = store::read_rescued(text);
-    if (!rescued) return tell(app, words::say(app.words, rescued.error()), true);
-    for (const workspace::Recipe& recipe : rescued->recipes)
-        workspace::add(app.work, new_id(), recipe, platform::now_utc());
-    close_sheet(app);
-    app.ui.screen = Screen::book;
-    const std::string kept = app.say("file.rescued", {{"n", std::to_string(rescued->recipes.size())}});
-    const bool all = rescued->unreadable == 0;
-    tell(app,
-         all ? kept : kept + " " + app.say("file.unreadable", {{"n", std::to_string(rescued->unreadable)}}),
-         !all);
-}
-
-}  // namespace
-
 void take_in(App& app, std::string_view text) {
     const std::size_t start = text.find_first_not_of(" \t\r\n");
     const bool file = start != std::string_view::npos && text[start] == '{';
-    if (file && text.find("\"tarebench_records\"") != std::string_view::npos) return take_rescued(app, text);
+    if (file && store::is_backup(text)) return take_backup(app, text);
     auto recipe = file ? store::read_recipe(text) : share::read(text, app.presets.catalogue);
     if (recipe) {
         app.ui.incoming = std::move(recipe.value());

@@ -34,6 +34,8 @@ enum class Sheet {
     amount,
     container,
     bin,
+    tags,
+    restore,
     source_list
 };
 
@@ -44,9 +46,11 @@ struct UiState {
     std::size_t line = 0, phase = 0;  // likewise
     bool line_is_new = false, phase_is_new = false;
     std::string search, typed;  // in a picker; in a text sheet
+    std::string book_search, book_tag;
     std::string typed_problem;
-    std::optional<workspace::Recipe> incoming;  // understood, not kept yet
-    std::string message;                        // shown for a while, spoken once
+    std::optional<workspace::Recipe> incoming;         // understood, not kept yet
+    std::optional<workspace_backup::Preview> restore;  // likewise, a backup
+    std::string message;                               // shown for a while, spoken once
     double message_until_ms = 0;
     bool to_top = false;  // another recipe was opened: its screens begin at their top
     bool escape = false;  // close what is open, in this frame
@@ -91,6 +95,16 @@ void close_sheet(App& app);
 void tell(App& app, std::string message, bool problem = false);
 void take_in(App& app, std::string_view text);  // a link or a file's text: shown before it is kept
 workspace::Recipe blank_recipe(const App& app);
+std::string new_id();
+// `title` within a sentence such as "{title}, copy", shortened where it would be longer than a title may be.
+std::string title_within(const App& app, std::string_view key, std::string_view title);
+
+// --- everything as one file ---
+void back_up(App& app);
+void take_backup(App& app, std::string_view text);  // shown before anything is changed
+void put_back(App& app);                            // what is shown
+std::string last_backup_words(const App& app);
+bool backup_due(const App& app);
 
 // Where a figure comes from and how far it may be trusted, in words.
 std::string source_words(const App& app, std::string_view key, source::Standing standing);

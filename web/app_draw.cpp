@@ -50,6 +50,8 @@ constexpr SheetRow kSheets[] = {
     {Sheet::amount, "batch.how_much", screens::amount},
     {Sheet::container, "container.title", screens::container},
     {Sheet::bin, "bin.title", screens::bin},
+    {Sheet::tags, "tags.title", screens::tags},
+    {Sheet::restore, "restore.title", screens::restore},
     {Sheet::source_list, "sources.title", screens::source_list},
 };
 
@@ -78,6 +80,21 @@ std::string sheet_title(App& app, const SheetRow& row) {
     return app.say(row.title);
 }
 
+// On one line where it fits, else smaller on as many as the bar has room for, else cut.
+void draw_title(ImVec2 at, const std::string& title, float room) {
+    const ImU32 ink = theme::paint(theme::colours().ink);
+    const auto middle = [&](float height) { return at.y + (theme::kTopBar - height) / 2; };
+    for (const theme::Type type : {theme::Type::title, theme::Type::strong, theme::Type::small}) {
+        if (widget::measure(title, type).x <= room)
+            return widget::draw_wrapped({at.x, middle(theme::line_height(type))}, title, type, ink, 0);
+        const ImVec2 wrapped = widget::measure(title, type, room);
+        if (type != theme::Type::title && wrapped.y <= theme::kTopBar && wrapped.x <= room)
+            return widget::draw_wrapped({at.x, middle(wrapped.y)}, title, type, ink, room);
+    }
+    widget::draw_cut({at.x, middle(theme::line_height(theme::Type::small))}, title, theme::Type::small, ink,
+                     room);
+}
+
 void top_bar(App& app, const ScreenRow& row, const Place& place) {
     kit::Kit& kit = app.kit;
     const bool of_recipe = (row.screen == Screen::formula || row.screen == Screen::batch) && open_recipe(app);
@@ -93,8 +110,7 @@ void top_bar(App& app, const ScreenRow& row, const Place& place) {
     node.name = title;
     widget::fill_place(node, ImRect({left, y}, {left + room, y + theme::kTarget}));
     mirror::add(node);
-    widget::draw_cut({left, place.top + (theme::kTopBar - theme::line_height(theme::Type::title)) / 2}, title,
-                     theme::Type::title, theme::paint(theme::colours().ink), room);
+    draw_title({left, place.top}, title, room);
     if (of_recipe) {
         ImGui::SetCursorScreenPos({place.right - 4 - 3 * theme::kTarget, y});
         if (widget::mark_button(kit, "undo", widget::Mark::undo, app.say("top.undo"), !app.undo.can_back()))
@@ -154,13 +170,18 @@ void navigation(App& app, const Place& place, ImVec2 window) {
         list.AddRectFilled({0, place.bottom}, window, theme::paint(c.card));
         list.AddLine({0, place.bottom}, {window.x, place.bottom}, theme::paint(c.hairline));
     }
+    // Side by side, formula and batch are one place: two of them that show the same would be a riddle.
+    const bool side_by_side = window.x >= theme::kTwoPanes;
     for (const ScreenRow& row : kScreens) {
+        if (side_by_side && row.screen == Screen::batch) continue;
+        const bool both = side_by_side && row.screen == Screen::formula;
+        const bool current = app.ui.screen == row.screen || (both && app.ui.screen == Screen::batch);
         const float n = static_cast<float>(i++);
         const ImVec2 size =
             place.wide ? ImVec2(theme::kRail - 20, 50) : ImVec2(window.x / std::size(kScreens), theme::kBar);
         ImGui::SetCursorScreenPos(place.wide ? ImVec2(10, place.top + 64 + n * 56)
                                              : ImVec2(n * size.x, place.bottom));
-        if (widget::tab(app.kit, row.name, row.mark, app.say(row.name), app.ui.screen == row.screen, size,
+        if (widget::tab(app.kit, row.name, row.mark, app.say(both ? "nav.both" : row.name), current, size,
                         place.wide)) {
             app.ui.screen = row.screen;
             app.kit.keypad.target = 0;
@@ -205,6 +226,17 @@ void keypad_window(App& app, ImVec2 window, float inset, float middle) {
 }
 
 }  // namespace
+
+std::string place_name(Screen screen) {
+    const std::string_view key = kScreens[static_cast<int>(screen)].name;
+    return std::string(key.substr(key.find('.') + 1));
+}
+
+Screen place_called(std::string_view name) {
+    for (const ScreenRow& row : kScreens)
+        if (place_name(row.screen) == name) return row.screen;
+    return kScreens[0].screen;
+}
 
 void draw_page(App& app) {
     const platform::Window& window = platform::window();

@@ -2,6 +2,7 @@
 #include "keeping.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "engine/checksum.h"
 
@@ -23,7 +24,7 @@ bool split_key(const std::string& key, std::string& base, char& slot) {
 }
 
 bool same_content(const workspace::Kept& a, const workspace::Kept& b) {
-    return a.recipe == b.recipe && a.binned == b.binned;
+    return a.recipe == b.recipe && a.binned == b.binned && a.tags == b.tags;
 }
 
 }  // namespace
@@ -50,6 +51,13 @@ void Keeping::receive(const platform::Event& event) {
             if (trouble_ == Trouble::full && unsaved_.empty()) trouble_ = Trouble::none;
             break;
         case platform::Kind::save_failed:
+            if (event.text == "changed") {
+                if (!split_key(event.key, base, slot)) break;
+                contested_.insert(base);
+                places_[base].next = slot;
+                places_[base].saves -= 1;  // of what was not written
+                break;
+            }
             trouble_ = event.text == "full" ? Trouble::full : Trouble::refused;
             if (split_key(event.key, base, slot)) {
                 unsaved_.insert(base);
@@ -64,19 +72,48 @@ void Keeping::receive(const platform::Event& event) {
             loaded_ = true;
             break;
         case platform::Kind::other_tab:
-            if (split_key(event.key, base, slot) && !event.text.empty()) {
-                const auto record = store::read_record(event.text);
-                if (!record) break;
-                Place& place = places_[base];
-                if (record->saves <= place.saves) break;
-                place = {slot == 'a' ? 'b' : 'a', record->saves};
-                if (base == kSettings) break;  // each tab goes on with its own; only the turn is taken over
-                if (auto kept = store::read_kept(record->json)) foreign_.push_back(std::move(kept).value());
-            }
+            if (split_key(event.key, base, slot) && !event.text.empty())
+                take_foreign_record(base, slot, event.text);
             break;
         default:
             break;
     }
+}
+
+// A counter tells who knew of whom. Higher than ours: they had ours before them, unless ours was refused just
+// now. Equal: both began from the same, and theirs went over ours. Lower, but where our newest stood: they
+// did not know of it.
+void Keeping::take_foreign_record(const std::string& base, char slot, const std::string& text) {
+    const auto record = store::read_record(text);
+    if (!record) return;
+    Place& place = places_[base];
+    const char after = slot == 'a' ? 'b' : 'a';
+    if (base == kSettings) {  // each tab goes on with its own; only the turn is taken over
+        if (record->saves > place.saves) place = {after, record->saves};
+        return;
+    }
+    auto theirs = store::read_kept(record->json);
+    if (!theirs) {
+        if (record->saves > place.saves) place = {after, record->saves};
+        return;
+    }
+    const auto ours = std::find_if(written_.begin(), written_.end(),
+                                   [&](const workspace::Kept& one) { return one.id == theirs->id; });
+    const bool differs = ours != written_.end() && !same_content(*ours, *theirs);
+    if (record->saves < place.saves) {
+        if (slot == place.next) return;  // an old one
+        if (differs) losers_.push_back({std::move(theirs).value(), false});
+        unsaved_.insert(base);
+        try_again_ = true;
+        return;
+    }
+    const bool unknown_to_them =
+        record->saves == place.saves || contested_.count(base) > 0 || unsaved_.count(base) > 0;
+    if (unknown_to_them && differs) losers_.push_back({*ours, true});
+    contested_.erase(base);
+    unsaved_.erase(base);
+    place = {after, record->saves};
+    if (differs || ours == written_.end()) foreign_.push_back(std::move(theirs).value());
 }
 
 workspace::Workspace Keeping::take_loaded() {
@@ -90,8 +127,9 @@ workspace::Workspace Keeping::take_loaded() {
         const char from = chosen.next_slot == 'a' ? 'b' : 'a';
         if (base == kSettings) {
             if (auto settings = store::read_settings(chosen.record->json)) {
-                work.settings = settings->first;
-                work.open = settings->second;
+                work.settings = std::move(settings.value().settings);
+                work.open = settings->open;
+                work.place = settings->place;
             } else {
                 set_aside(base, from, chosen.record->json);
             }
@@ -116,6 +154,7 @@ workspace::Workspace Keeping::take_loaded() {
     written_ = work.recipes;
     written_settings_ = work.settings;
     written_open_ = work.open;
+    written_place_ = work.place;
     return work;
 }
 
@@ -125,6 +164,14 @@ void Keeping::set_aside(const std::string& base, char slot, const std::string& t
         kAside + base.substr(kPrefix.size()) + ":" + std::to_string(checksum::crc32(text));
     damaged_.push_back({base, text, key, base + "." + slot});
     if (asides_.count(key) == 0) platform::save(key, text);
+}
+
+void Keeping::keep_aside(const std::string& text) {
+    for (const Damaged& one : damaged_)
+        if (one.text == text) return;
+    const std::string key = kAside + "file:" + std::to_string(checksum::crc32(text));
+    damaged_.push_back({key, text, key, ""});
+    platform::save(key, text);
 }
 
 void Keeping::forget_damaged() {
@@ -160,14 +207,21 @@ void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
         const auto before = std::find_if(written_.begin(), written_.end(),
                                          [&](const workspace::Kept& one) { return one.id == kept.id; });
         if (before != written_.end() && same_content(*before, kept)) continue;
-        kept.changed = std::string(now);
+        // Its instant, unless whoever changed it knows better (a recipe out of a backup).
+        if (before != written_.end() ? kept.changed == before->changed : kept.changed.empty())
+            kept.changed = std::string(now);
         if (before != written_.end())
             *before = kept;
         else
             written_.push_back(kept);
         changed.push_back(&kept);
     }
-    bool settings = work.settings != written_settings_ || work.open != written_open_;
+    bool settings =
+        work.settings != written_settings_ || work.open != written_open_ || work.place != written_place_;
+    for (const std::string& base : std::exchange(contested_, {})) {  // settings, or taken away meanwhile
+        unsaved_.insert(base);
+        try_again_ = true;
+    }
     // A store that is full stays so until something happens: trying at every frame would keep the page awake
     // for nothing.
     if (std::exchange(try_again_, false) || gone > 0 || !changed.empty() || settings) {
@@ -184,12 +238,18 @@ void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
     if (settings) {
         written_settings_ = work.settings;
         written_open_ = work.open;
-        write(kSettings, places_[kSettings].saves + 1, store::write_settings(work.settings, work.open));
+        written_place_ = work.place;
+        write(kSettings, places_[kSettings].saves + 1,
+              store::write_settings(work.settings, work.open, work.place));
     }
 }
 
 std::vector<workspace::Kept> Keeping::take_foreign() {
     return std::exchange(foreign_, {});
+}
+
+std::vector<Loser> Keeping::take_losers() {
+    return std::exchange(losers_, {});
 }
 
 void Keeping::adopt(const workspace::Kept& kept) {

@@ -21,6 +21,13 @@ struct Damaged {
     std::string aside, slot;  // where its copy stands; where it itself still stands, "" when written over
 };
 
+// Of two windows that changed one recipe without knowing of each other, one keeps its place; the other's
+// version is to be kept beside it.
+struct Loser {
+    workspace::Kept kept;
+    bool ours = false;  // made in this window
+};
+
 enum class Trouble { none, full, refused };
 
 class Keeping {
@@ -37,9 +44,11 @@ class Keeping {
     // A record another window of this browser wrote; empty when there is none. Adopted, it counts as written.
     std::vector<workspace::Kept> take_foreign();
     void adopt(const workspace::Kept& kept);
+    std::vector<Loser> take_losers();  // to be taken before the foreign ones, and added under new ids
 
     const std::vector<Damaged>& damaged() const { return damaged_; }
-    void forget_damaged();  // the person has them
+    void keep_aside(const std::string& text);  // what a file brought and could not be read
+    void forget_damaged();                     // the person has them
     Trouble trouble() const { return trouble_; }
 
   private:
@@ -48,6 +57,7 @@ class Keeping {
         std::uint64_t saves = 0;
     };
     void write(const std::string& base, std::uint64_t saves, const std::string& json);
+    void take_foreign_record(const std::string& base, char slot, const std::string& text);
     void set_aside(const std::string& base, char slot, const std::string& text);
 
     std::map<std::string, store::Slots> found_;  // base key -> texts
@@ -57,8 +67,10 @@ class Keeping {
     bool try_again_ = false;         // without waiting for a change
     std::vector<workspace::Kept> written_;
     std::vector<workspace::Kept> foreign_;
+    std::set<std::string> contested_;  // base keys not written, because another window had
+    std::vector<Loser> losers_;
     workspace::Settings written_settings_;
-    std::string written_open_;
+    std::string written_open_, written_place_;
     std::vector<Damaged> damaged_;
     Trouble trouble_ = Trouble::none;
     bool loaded_ = false;

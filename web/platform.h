@@ -39,9 +39,9 @@ enum class Kind {
     stored,           // key, text: one stored record, for each key, after load_stored()
     stored_all,       // all were sent
     saved,            // key
-    save_failed,      // key, text: "full" or "refused"
+    save_failed,      // key, text: "full", "refused", or "changed": another tab wrote it, other_tab follows
     storage_refused,  // storage can't be used at all; nothing will be kept
-    other_tab,        // key: another tab changed this record
+    other_tab,        // key, text: another tab wrote this record, "" where it took it away
     // from outside
     fragment,      // text: what stood after '#' in the address at start or on change
     pasted,        // text: pasted while no field had the focus

@@ -21,6 +21,7 @@ struct Host {
     std::optional<double> wake_ms;
     std::uint64_t chance = 0;
     std::map<std::string, std::string> store;
+    std::map<std::string, std::string> next_door;  // written there and not seen here yet
     native::Storage storage = native::Storage::works;
     std::string mirror;
     int mirrors = 0;
@@ -156,6 +157,16 @@ void load_stored(std::string_view prefix) {
 }
 
 void save(std::string_view key, std::string_view text) {
+    const std::string base(key.substr(0, key.size() - 1));  // of its two turns
+    bool changed = false;
+    for (const char* turn : {"a", "b"}) {
+        const auto found = host().next_door.find(base + turn);
+        if (found == host().next_door.end()) continue;
+        if (!std::exchange(changed, true)) push_kind(Kind::save_failed, std::string(key), "changed");
+        push_kind(Kind::other_tab, found->first, found->second);
+        host().next_door.erase(found);
+    }
+    if (changed) return;
     switch (host().storage) {
         case native::Storage::works:
             host().store[std::string(key)] = std::string(text);
@@ -260,6 +271,10 @@ void settle(void (*step)(bool draw)) {
 
 std::map<std::string, std::string>& store() {
     return host().store;
+}
+
+void write_next_door(const std::string& key, const std::string& text) {
+    host().store[key] = host().next_door[key] = text;
 }
 
 void set_storage(Storage how) {

@@ -29,6 +29,9 @@ bool take_owed_frame();                // true: one was owed; call the step for 
 void settle(void (*step)(bool draw));  // draws until nothing is owed; at most 60 frames
 
 std::map<std::string, std::string>& store();
+// As another window of this browser does; it is not told of (some browsers do not), but found at the next
+// save.
+void write_next_door(const std::string& key, const std::string& text);
 enum class Storage { works, full, refuses };
 void set_storage(Storage how);
 

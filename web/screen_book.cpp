@@ -1,6 +1,9 @@
-// The formula book: recipes kept on this device, starters, the bin.
+// The formula book: recipes kept on this device, found by search, tag and order; starters, the bin.
+#include <algorithm>
+#include <utility>
+
 #include "app.h"
-#include "engine/utf8.h"
+#include "engine/workspace_book.h"
 #include "mirror.h"
 #include "screens.h"
 #include "typed.h"
@@ -19,20 +22,14 @@ std::string product_name(const app::App& app, const workspace::Recipe& recipe) {
 }
 
 std::string under(const app::App& app, const workspace::Kept& kept) {
-    return app.say(
-        "book.under",
-        {{"product", product_name(app, kept.recipe)},
-         {"lines", app.say("count.lines", {{"n", std::to_string(kept.recipe.formula.lines.size())}})},
-         {"date", kept.changed.substr(0, 10)}});
-}
-
-// Shortened, where it would be longer than a title may be.
-std::string copied_title(const app::App& app, std::string_view title) {
-    const auto made = [&](std::string_view from) {
-        return app.say("recipe.copy_of", {{"title", std::string(from)}});
-    };
-    const std::size_t added = made("").size();
-    return made(utf8::start_within(title, workspace::kMostTitleBytes - added));
+    std::string words =
+        app.say("book.under",
+                {{"product", product_name(app, kept.recipe)},
+                 {"lines", app.say("count.lines", {{"n", std::to_string(kept.recipe.formula.lines.size())}})},
+                 {"date", kept.changed.substr(0, 10)}});
+    for (const std::string& tag : kept.tags)
+        words += " \xC2\xB7 " + tag;
+    return words;
 }
 
 void troubles(app::App& app) {
@@ -58,6 +55,46 @@ void troubles(app::App& app) {
     }
 }
 
+// Search, tags and order; only where there is something to choose among.
+workspace_book::View looked_for(app::App& app, std::size_t in_book) {
+    kit::Kit& kit = app.kit;
+    if (in_book < 2) {
+        app.ui.book_search.clear();
+        app.ui.book_tag.clear();
+        return {};
+    }
+    widget::TextSpec spec;
+    spec.name = app.say("book.search");
+    spec.hint = app.say("book.search_hint");
+    spec.bare = true;
+    spec.search = true;
+    spec.most_bytes = 80;
+    if (const auto typed = widget::text_field(kit, "search", app.ui.book_search, spec))
+        app.ui.book_search = *typed;
+    kit.wish_blur = mirror::take_enter(widget::id_of("search")) || kit.wish_blur;
+    widget::gap(8);
+    workspace::Settings& settings = app.work.settings;
+    const int sort = widget::choice(
+        kit, "sort", app.say("book.sort"),
+        {app.say("book.sort_changed"), app.say("book.sort_title"), app.say("book.sort_product")},
+        static_cast<int>(settings.sort));
+    if (sort >= 0) settings.sort = static_cast<workspace::Sort>(sort);
+    const std::vector<std::string> tags = workspace_book::tags(app.work);
+    const auto same = [&](const std::string& tag) { return tag == app.ui.book_tag; };
+    const auto at = std::find_if(tags.begin(), tags.end(), same);
+    if (at == tags.end()) app.ui.book_tag.clear();
+    if (!tags.empty()) {
+        widget::gap(8);
+        std::vector<std::string> options{app.say("book.any_tag")};
+        options.insert(options.end(), tags.begin(), tags.end());
+        const int chosen = at == tags.end() ? 0 : static_cast<int>(at - tags.begin()) + 1;
+        const int tag = widget::choice(kit, "tag", app.say("book.tag"), options, chosen);
+        if (tag >= 0) app.ui.book_tag = tag == 0 ? "" : tags[static_cast<std::size_t>(tag - 1)];
+    }
+    widget::gap(12);
+    return {app.ui.book_search, app.ui.book_tag, settings.sort};
+}
+
 }  // namespace
 
 void book(app::App& app) {
@@ -67,23 +104,25 @@ void book(app::App& app) {
         app::show(app, app::Sheet::new_recipe);
     widget::gap(16);
 
+    std::size_t in_book = 0, binned = 0;
+    for (const workspace::Kept& kept : app.work.recipes)
+        ++(kept.binned.empty() ? in_book : binned);
+    const workspace_book::View view = looked_for(app, in_book);
+
     mirror::Node list;
     list.id = widget::id_of("recipes");
     list.role = mirror::Role::list;
     list.name = app.say("book.title");
     mirror::open(list);
-    std::size_t kept_count = 0, binned = 0;
+    std::size_t shown = 0;
     std::string pressed, menu;
-    for (const workspace::Kept& kept : app.work.recipes) {
-        if (!kept.binned.empty()) {
-            ++binned;
-            continue;
-        }
+    for (const workspace::Kept* row : workspace_book::shown(app.work, app.presets.catalogue, view)) {
+        const workspace::Kept& kept = *row;
         mirror::Node item;
         item.id = widget::id_of(kept.id);
         item.role = mirror::Role::item;
         mirror::open(item);
-        if (kept_count++ > 0) widget::hairline(kit);
+        if (shown++ > 0) widget::hairline(kit);
         const std::string title = kept.recipe.title.empty() ? app.say("recipe.untitled") : kept.recipe.title;
         const widget::RowPress press =
             widget::row(kit, kept.id,
@@ -96,7 +135,17 @@ void book(app::App& app) {
             pressed = kept.id;
     }
     mirror::close();
-    if (kept_count == 0) widget::text(kit, app.say("book.empty"), theme::Type::body, widget::Ink::soft);
+    if (in_book == 0) {
+        widget::text(kit, app.say("book.empty"), theme::Type::body, widget::Ink::soft);
+    } else if (shown == 0) {
+        widget::text(kit, app.say("book.none_found"), theme::Type::body, widget::Ink::soft);
+        widget::gap(8);
+        if (widget::button(kit, "show_all", app.say("book.show_all"))) {
+            app.ui.book_search.clear();
+            app.ui.book_tag.clear();
+        }
+    }
+    backup_reminder(app);
 
     widget::gap(24);
     widget::heading(kit, 2, app.say("book.starters"));
@@ -145,10 +194,14 @@ void recipe(app::App& app) {
     } else if (choice("recipe.rename")) {
         app.ui.typed = kept->recipe.title;
         app::show(app, app::Sheet::rename);
+    } else if (choice("recipe.tags")) {
+        app.ui.typed.clear();
+        app.ui.typed_problem.clear();
+        app::show(app, app::Sheet::tags);
     } else if (choice("recipe.copy")) {
         app::close_sheet(app);
         workspace::Recipe copy = kept->recipe;
-        copy.title = copied_title(app, copy.title);
+        copy.title = app::title_within(app, "recipe.copy_of", copy.title);
         app::keep(app, std::move(copy));
     } else if (choice("recipe.share")) {
         app::show(app, app::Sheet::share);
@@ -159,6 +212,54 @@ void recipe(app::App& app) {
         app::bin(app, id);
         app::close_sheet(app);
     }
+}
+
+void tags(app::App& app) {
+    kit::Kit& kit = app.kit;
+    const workspace::Kept* kept = workspace::find(std::as_const(app.work), app.ui.recipe);
+    if (!kept) return app::close_sheet(app);
+    const std::string id = kept->id;
+    widget::text(kit, app.say("tags.about"), theme::Type::small, widget::Ink::soft);
+    widget::gap(8);
+    std::string wished, put_off;
+    for (const std::string& tag : kept->tags) {  // those it has, then those of the others
+        if (widget::button(kit, "off " + tag, app.say("tags.off", {{"tag", tag}}), widget::Look::plain,
+                           kit.width))
+            put_off = tag;
+        widget::gap(8);
+    }
+    for (const std::string& tag : workspace_book::tags(app.work)) {
+        if (workspace_book::has_tag(*kept, tag)) continue;
+        if (widget::button(kit, "on " + tag, app.say("tags.on", {{"tag", tag}}), widget::Look::quiet,
+                           kit.width))
+            wished = tag;
+        widget::gap(8);
+    }
+    widget::TextSpec spec;
+    spec.name = app.say("tags.new");
+    spec.last = true;
+    spec.most_bytes = static_cast<int>(workspace::kMostTagBytes);
+    if (const auto typed = widget::text_field(kit, "tag", app.ui.typed, spec)) {
+        app.ui.typed = *typed;
+        app.ui.typed_problem.clear();
+    }
+    const bool enter = mirror::take_enter(widget::id_of("tag"));
+    if (!app.ui.typed_problem.empty()) {
+        widget::gap(8);
+        widget::finding_badge(kit, finding::Severity::stop, app.ui.typed_problem, "");
+    }
+    widget::gap(12);
+    if (widget::button(kit, "add", app.say("tags.add"), widget::Look::primary, kit.width) || enter)
+        wished = app.ui.typed;
+    else if (wished.empty() && put_off.empty())
+        return;
+    if (!put_off.empty()) workspace::untag(app.work, id, put_off);
+    if (!wished.empty() || put_off.empty()) {
+        const auto put_on = workspace::tag(app.work, id, wished);
+        app.ui.typed_problem = put_on ? "" : words::say(app.words, put_on.error());
+        if (put_on) app.ui.typed.clear();
+    }
+    app.ui.again = true;
 }
 
 void bin(app::App& app) {

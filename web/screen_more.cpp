@@ -1,4 +1,5 @@
-// More: settings of this device, saving the page, what it is, cautions, where the figures come from.
+// More: settings of this device, the backup, saving the page, what it is, cautions, where the figures come
+// from.
 #include "app.h"
 #include "screens.h"
 #include "typed.h"
@@ -91,6 +92,9 @@ void more(app::App& app) {
     if (theme >= 0) settings.theme = static_cast<workspace::Theme>(theme);
     widget::gap(24);
     scales(app, settings);
+
+    widget::gap(24);
+    backup(app);
 
     widget::gap(24);
     widget::heading(kit, 2, app.say("settings.address"));

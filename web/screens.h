@@ -14,7 +14,9 @@ void formula(app::App& app);
 void batch(app::App& app);
 void more(app::App& app);
 
-void nothing_open(app::App& app);  // in place of formula and batch while no recipe is open
+void backup(app::App& app);           // the part of More
+void backup_reminder(app::App& app);  // where it is due; at the head of the book
+void nothing_open(app::App& app);     // in place of formula and batch while no recipe is open
 
 // Sheets: what they hold; their frame is drawn by the caller.
 void new_recipe(app::App& app);
@@ -30,6 +32,8 @@ void phase(app::App& app);
 void amount(app::App& app);
 void container(app::App& app);
 void bin(app::App& app);
+void tags(app::App& app);
+void restore(app::App& app);
 void source_list(app::App& app);
 
 }  // namespace screens

@@ -191,10 +191,11 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name,
     ImVec2 at = start;
     float total = 0;
     for (const std::string& option : options)
-        total += measure(option, theme::Type::strong).x + 32 + 8;
+        total += std::max(theme::kTarget, measure(option, theme::Type::strong).x + 32) + 8;
     const bool one_row = total - 8 <= kit.width;
     for (std::size_t i = 0; i < options.size(); ++i) {
-        const float width = std::min(measure(options[i], theme::Type::strong).x + 32, kit.width);
+        const float width =
+            std::min(std::max(theme::kTarget, measure(options[i], theme::Type::strong).x + 32), kit.width);
         if (!one_row && at.x > start.x && at.x + width > start.x + kit.width)
             at = {start.x, at.y + theme::kTarget + 8};
         ImGui::SetCursorScreenPos(at);

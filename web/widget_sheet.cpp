@@ -24,12 +24,14 @@ bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, co
     const float left = (place.window.x - width) / 2;
     const float highest = place.top + (phone ? 40.0f : 48.0f);
     const float lowest = place.window.y - place.bottom - (phone ? 0.0f : 48.0f);
+    const float words = measure(title, theme::Type::strong, width - 2 * kPad - theme::kTarget).y;
+    const float head = std::max(kHead, words + 16);  // a long title is read whole
     const bool fresh = kit.sheet != key;
     if (fresh) {
         kit.sheet = key;
         kit.sheet_height = 0;
     }
-    const float needed = place.whole || kit.sheet_height <= 0 ? lowest - highest : kHead + kit.sheet_height;
+    const float needed = place.whole || kit.sheet_height <= 0 ? lowest - highest : head + kit.sheet_height;
     const float spare = std::max(0.0f, lowest - highest - needed);
     const float top = phone ? highest + spare : highest + spare / 2;
     const float bottom = phone ? lowest : lowest - spare / 2;
@@ -56,9 +58,9 @@ bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, co
     mirror::open(dialog);
 
     kit.width = width - 2 * kPad - theme::kTarget;
-    ImGui::SetCursorScreenPos({left + kPad, top + (kHead - theme::line_height(theme::Type::strong)) / 2});
+    ImGui::SetCursorScreenPos({left + kPad, top + (head - words) / 2});
     heading(kit, 2, title);
-    ImGui::SetCursorScreenPos({left + width - theme::kTarget - 4, top + (kHead - theme::kTarget) / 2});
+    ImGui::SetCursorScreenPos({left + width - theme::kTarget - 4, top + (head - theme::kTarget) / 2});
     const bool closed = mark_button(kit, "close", Mark::close, kit.say("sheet_ui.close"));
     if (closed || beside || escape) {
         kit.sheet.clear();
@@ -66,10 +68,10 @@ bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, co
         ImGui::End();
         return false;
     }
-    ImGui::GetWindowDrawList()->AddLine({left, top + kHead - 1}, {left + width, top + kHead - 1},
+    ImGui::GetWindowDrawList()->AddLine({left, top + head - 1}, {left + width, top + head - 1},
                                         theme::paint(theme::colours().hairline));
-    ImGui::SetCursorScreenPos({left, top + kHead});
-    ImGui::BeginChild("content", {width, std::max(60.0f, bottom - top - kHead)}, 0,
+    ImGui::SetCursorScreenPos({left, top + head});
+    ImGui::BeginChild("content", {width, std::max(60.0f, bottom - top - head)}, 0,
                       ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav);
     if (fresh) ImGui::SetScrollY(0);
     kit.width = width - 2 * kPad;

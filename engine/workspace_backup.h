@@ -1,0 +1,62 @@
+// What a backup holds, what putting it back would do to this device, and doing it. Nothing here is
+// overwritten unasked: a recipe that differs is kept beside the one that is here, unless the person chooses
+// otherwise. Files are the store's; ids and the instant come from the host.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "workspace.h"
+
+namespace workspace_backup {
+
+struct Content {
+    std::string made;                      // instant; "" not known
+    std::vector<workspace::Kept> recipes;  // the bin included
+    std::optional<workspace::Settings> settings;
+    std::vector<std::string> damaged;  // what could not be read, as text
+};
+
+enum class State { fresh, changed, same };
+enum class Choice { both, mine, theirs };
+
+struct Entry {
+    workspace::Kept theirs;
+    std::string mine;  // id of the recipe here that it is a version of; "" none
+    State state = State::fresh;
+    Choice choice = Choice::both;  // asked where it is changed
+};
+
+struct Preview {
+    std::vector<Entry> entries;  // in the file's order
+    std::size_t fresh = 0, changed = 0, same = 0;
+    std::optional<workspace::Settings> settings;  // the file's, where they differ from those here
+    bool take_settings = false;
+    std::vector<std::string> damaged;
+    std::string made;
+};
+
+// Versions of one recipe have one id. The same content is the same recipe, whatever its id: a backup put back
+// twice adds nothing the second time. Tags and bin count for one id only.
+Preview preview(const workspace::Workspace& workspace, Content content);
+
+// One entry as chosen. new_id: for what comes beside another recipe or has no id of its own. `tag` is put on
+// a version that stands beside ours, to tell the two apart. False: nothing was to be done.
+bool put_back(workspace::Workspace& workspace, const Entry& entry, std::string new_id, std::string_view tag);
+// All of them, and the settings if chosen. new_ids: one for each entry. Returns how many recipes came.
+std::size_t put_back(workspace::Workspace& workspace, const Preview& preview,
+                     const std::vector<std::string>& new_ids, std::string_view tag);
+
+// Recipes changed since the last backup, the bin apart.
+std::size_t not_in_backup(const workspace::Workspace& workspace);
+// Whole days from one instant to another; nothing where either is no instant, never less than 0.
+std::optional<std::int64_t> days_between(std::string_view from, std::string_view to);
+// Whether to remind: kManyChanged recipes are in no backup, or one is and the last backup is kLongDays old.
+inline constexpr std::size_t kManyChanged = 5;
+inline constexpr std::int64_t kLongDays = 30;
+bool due(const workspace::Workspace& workspace, std::string_view now);
+
+}  // namespace workspace_backup
