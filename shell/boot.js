@@ -50,23 +50,75 @@
         return text;
     }
 
-    // Without the program: titles as plain text, and everything as one file, which the program reads again.
-    function rescue(place) {
+    // What the store holds, or nothing where the browser refuses it.
+    function stored() {
         const records = {};
-        for (let i = 0; i < localStorage.length; ++i) {
-            const key = localStorage.key(i);
-            if (key.startsWith(prefix)) records[key] = localStorage.getItem(key);
+        try {
+            for (let i = 0; i < localStorage.length; ++i) {
+                const key = localStorage.key(i);
+                if (key.startsWith(prefix)) records[key] = localStorage.getItem(key);
+            }
+        } catch (refused) {
+            return null;
         }
+        return records;
+    }
+
+    // The newest readable one of each recipe's two turns. Whether a record is whole is left to the program, which reads
+    // the file: here it is only shown.
+    function recipesOf(records) {
+        const newest = new Map();
+        for (const [key, text] of Object.entries(records)) {
+            const parts = /^(\d+) [0-9a-f]{8} ([^]*)$/.exec(text);
+            if (!key.startsWith(`${prefix}recipe:`) || !parts) continue;
+            const base = key.slice(0, -2);
+            const saves = Number(parts[1]);
+            if (newest.has(base) && newest.get(base).saves >= saves) continue;
+            try {
+                newest.set(base, { saves, kept: JSON.parse(parts[2]) });
+            } catch (damaged) {
+                // The other turn may be whole.
+            }
+        }
+        return [...newest.values()].map((one) => one.kept).filter((kept) => kept && kept.recipe)
+            .sort((one, other) => String(one.recipe.title).localeCompare(String(other.recipe.title)));
+    }
+
+    // A recipe as lines of text. The names of ingredients are inside the program: without it, their ids are shown.
+    function lettered(recipe) {
+        const list = (value) => (Array.isArray(value) ? value : []);
+        const lines = list(recipe.lines).map((line) => {
+            const name = line.name || String(line.ingredient || '?').replace(/_/g, ' ');
+            return `${line.rest ? 'rest' : `${line.percent} %`}  ${name}${line.phase ? `  (phase ${line.phase})` : ''}`;
+        });
+        const steps = list(recipe.steps).map((step, i) => `${i + 1}. ${step.text}`);
+        return [lines.join('\n'), steps.join('\n'), recipe.notes || ''].filter(Boolean).join('\n\n');
+    }
+
+    // Without the program: the recipes as plain text, and everything as one file, which the program reads again.
+    function rescue(place) {
         place.replaceChildren();
-        const button = (words, press) => {
-            const made = document.createElement('button');
-            made.type = 'button';
+        const add = (kind, words) => {
+            const made = document.createElement(kind);
             made.textContent = words;
-            made.addEventListener('click', press);
             place.append(made);
+            return made;
+        };
+        const button = (words, press) => {
+            const made = add('button', words);
+            made.type = 'button';
+            made.addEventListener('click', press);
         };
         button('Load again', () => location.reload());
-        if (Object.keys(records).length === 0) return;
+        const records = stored();
+        if (!records) {
+            add('p', 'This browser keeps nothing for this page (private window or storage switched off), so there is nothing to save here.');
+            return;
+        }
+        if (Object.keys(records).length === 0) {
+            add('p', 'No recipes are kept in this browser for this page.');
+            return;
+        }
         button('Keep everything as a file', () => {
             const text = JSON.stringify({ tarebench_records: 1, records }, null, 1);
             const link = document.createElement('a');
@@ -74,26 +126,14 @@
             link.download = 'tarebench-records.json';
             link.click();
         });
-        const titles = new Set();
-        for (const text of Object.values(records)) {
-            for (const [, quoted] of text.matchAll(/"title"\s*:\s*("(?:[^"\\]|\\.)*")/g)) {
-                try {
-                    if (JSON.parse(quoted)) titles.add(JSON.parse(quoted));
-                } catch {
-                    // A damaged record may hold half a title.
-                }
-            }
+        add('p', 'Open that file in a browser where Tarebench runs (New recipe, From a file) and everything comes back.');
+        const recipes = recipesOf(records);
+        if (recipes.length === 0) return;
+        add('h2', 'Kept on this device');
+        for (const { recipe, binned } of recipes) {
+            add('h3', `${recipe.title || 'Untitled recipe'}${binned ? ' (in the bin)' : ''}`);
+            add('pre', lettered(recipe));
         }
-        if (titles.size === 0) return;
-        const heading = document.createElement('h2');
-        heading.textContent = 'Kept on this device';
-        const list = document.createElement('ul');
-        for (const title of [...titles].sort()) {
-            const item = document.createElement('li');
-            item.textContent = title;
-            list.append(item);
-        }
-        place.append(heading, list);
     }
 
     function unpacked() {
@@ -130,7 +170,8 @@
 
     // A fault inside the program cannot be gone on from; one in the shell around it usually can.
     const look = (error) => {
-        if (error instanceof WebAssembly.RuntimeError || error instanceof RangeError) tarebench.fail('crash', error);
+        const ofProgram = typeof WebAssembly === 'object' && error instanceof WebAssembly.RuntimeError;
+        if (ofProgram || error instanceof RangeError) tarebench.fail('crash', error);
         else tarebench.errors.push(String((error && error.stack) || error));
     };
     addEventListener('error', (event) => look(event.error ?? event.message));
