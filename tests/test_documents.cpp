@@ -65,7 +65,7 @@ TEST_CASE("documents: the shipped recipes have a sheet with every line, phase, s
     for (const auto& [name, recipe] : shipped::presets().recipes) {
         CAPTURE(name);
         const std::string sheet = sheet_of(recipe);
-        const catalogue::Catalogue& catalogue = shipped::presets().catalogue;
+        const auto catalogue = catalogue::with_own(shipped::presets().catalogue, recipe.own);
         CHECK(is_balanced(sheet));
         CHECK_FALSE(holds(sheet, "[["));  // a word that is not in the table
         for (const formula::Line& line : recipe.formula.lines)

@@ -1,5 +1,6 @@
 // The shipped data as the engine reads them, against the frozen link numbers and against published values;
 // and the faults that the loader must refuse (tests/data/bad_preset_*.json).
+#include <algorithm>
 #include <fstream>
 #include <iterator>
 #include <map>
@@ -8,7 +9,9 @@
 #include <vector>
 
 #include "doctest/doctest.h"
+#include "engine/analysis.h"
 #include "engine/formula.h"
+#include "engine/share.h"
 #include "engine/store.h"
 #include "engine/store_json.h"
 #include "presets_data.h"
@@ -99,11 +102,17 @@ TEST_CASE("the shipped presets are read, and each figure comes with its source")
     CHECK(catalogue::find_source(shipped().catalogue, beeswax.density->source) != nullptr);
 }
 
-TEST_CASE("69 ingredients, 22 containers and 19 product kinds are shipped") {
-    CHECK(shipped().catalogue.ingredients.size() == 69);
+TEST_CASE(
+    "69 base ingredients, 67 oils and extracts, 22 containers, 19 product kinds and 7 recipes are shipped") {
+    const auto& ingredients = shipped().catalogue.ingredients;
+    const auto scented = std::count_if(ingredients.begin(), ingredients.end(), [](const auto& one) {
+        return one.role == "essential_oil" || one.role == "extract";
+    });
+    CHECK(scented == 67);
+    CHECK(ingredients.size() == 69 + 67);
     CHECK(shipped().catalogue.containers.size() == 22);
     CHECK(shipped().catalogue.products.size() == 19);
-    CHECK(shipped().recipes.size() >= 3);
+    CHECK(shipped().recipes.size() == 7);
 }
 
 TEST_CASE("link numbers that are out in the world never change and never go away") {
@@ -125,10 +134,17 @@ TEST_CASE("link numbers that are out in the world never change and never go away
         REQUIRE(catalogue::find_product(all, id) != nullptr);
         CHECK(catalogue::find_product(all, id)->number == number.get<std::uint32_t>());
     }
-    // and what is new has been entered in the list
-    CHECK((*frozen)["ingredients"].size() == all.ingredients.size());
-    CHECK((*frozen)["containers"].size() == all.containers.size());
-    CHECK((*frozen)["products"].size() == all.products.size());
+    // and what is new has been entered in the list, under a number of its own
+    for (const auto& [list, size] :
+         {std::pair{"ingredients", all.ingredients.size()}, std::pair{"containers", all.containers.size()},
+          std::pair{"products", all.products.size()}}) {
+        CAPTURE(list);
+        std::set<std::uint32_t> numbers;
+        for (const auto& [id, number] : (*frozen)[list].items())
+            numbers.insert(number.get<std::uint32_t>());
+        CHECK((*frozen)[list].size() == size);
+        CHECK(numbers.size() == size);
+    }
 }
 
 TEST_CASE("the ingredients that most balms are made of have the link numbers that take one byte") {
@@ -136,6 +152,71 @@ TEST_CASE("the ingredients that most balms are made of have the link numbers tha
          {"water", "beeswax_yellow", "beeswax_white", "candelilla", "shea", "cocoa", "coconut", "olive",
           "sunflower", "almond", "jojoba", "castor", "tocopherol", "sunflower_ho", "glycerin"})
         CHECK(ingredient(id).number < 24);
+}
+
+TEST_CASE("every ingredient says what it is, where it comes from and how it is declared") {
+    for (const catalogue::Ingredient& one : shipped().catalogue.ingredients) {
+        CAPTURE(one.id);
+        CHECK(one.about.size() >= 20);
+        CHECK(one.about.size() <= 160);
+        CHECK(one.about.back() == '.');
+        CHECK((one.caution.empty() || one.caution.back() == '.'));
+        CHECK(one.usual_leave_on_percent);
+        CHECK(one.shelf_life_months.has_value() == (one.id != "water"));
+        if (one.id == "hydrosol") continue;  // declared by its plant
+        for (const char* market : {"eu", "us"}) {
+            CAPTURE(market);
+            CHECK(one.inci.count(market) == 1);
+        }
+    }
+}
+
+TEST_CASE(
+    "an essential oil names its plant, part and registry numbers, and goes in once the batch has cooled") {
+    for (const catalogue::Ingredient& one : shipped().catalogue.ingredients) {
+        if (one.role != "essential_oil" && one.role != "extract") continue;
+        CAPTURE(one.id);
+        CHECK(!one.botanical.empty());
+        CHECK(!one.part.empty());
+        CHECK(!one.cas.empty());
+        CHECK(one.phase == catalogue::Phase::cool_down);
+        CHECK(one.usual_leave_on_percent->value.max <= 2 * decimal::kOne);
+        CHECK((one.density || one.id == "vanilla"));
+    }
+    CHECK(ingredient("peppermint").part == "flowering tops, steam distilled");
+    CHECK(ingredient("rose_absolute").role == "extract");
+    CHECK(ingredient("neroli").role == "essential_oil");
+}
+
+TEST_CASE("what troubles people with allergies, in pregnancy, children and animals is said") {
+    const auto warns = [](std::string_view id, std::string_view of) {
+        CAPTURE(id);
+        CAPTURE(of);
+        CHECK(ingredient(id).caution.find(of) != std::string::npos);
+    };
+    for (const char* id : {"almond", "macadamia", "argan", "apricot", "shea", "mango"})
+        warns(id, "nut allergy");
+    warns("sesame", "Sesame");
+    warns("soybean", "Soy");
+    warns("lanolin", "wool");
+    for (const char* id : {"beeswax_white", "beeswax_yellow", "lanolin"}) {
+        warns(id, "not vegan");
+        CHECK(ingredient(id).vegan == false);
+    }
+    for (const char* id : {"arrowroot", "bentonite", "kaolin", "mica", "titanium_dioxide", "zinc_oxide"})
+        warns(id, "dust");
+    for (const char* id : {"bergamot", "bitter_orange", "grapefruit", "lemon_expressed", "lime_expressed"})
+        warns(id, "sun");
+    for (const char* id : {"bergamot_fcf", "lemon_distilled", "lime_distilled", "sweet_orange", "mandarin"})
+        CHECK(ingredient(id).caution.find("sun bed") == std::string::npos);
+    for (const char* id : {"peppermint", "cornmint", "eucalyptus_globulus", "eucalyptus_radiata"})
+        warns(id, "children under");
+    for (const char* id : {"sage", "wintergreen", "myrrh", "basil_estragole", "anise", "fennel_bitter",
+                           "oregano", "cinnamon_bark", "cassia", "camphor_white"})
+        warns(id, "pregnancy");
+    warns("sage", "epilepsy");
+    warns("camphor_white", "epilepsy");
+    warns("tea_tree", "cats");
 }
 
 TEST_CASE("product kinds are offered in the order of their numbers, from the lip balm on") {
@@ -223,6 +304,50 @@ TEST_CASE("published constants stand as they were printed") {
     CHECK(ingredient("jojoba").density->value.temp_c_grid == grid(25));
 }
 
+TEST_CASE("densities of essential oils are the middle of what was printed, in g/mL") {
+    // Relative densities times that of water: 0.9991 at 15 °C, 0.9982 at 20 °C, 0.99705 at 25 °C.
+    struct Printed {
+        const char* id;
+        double low, high, water, c;
+        const char* source;
+    };
+    for (const Printed& one : {
+             Printed{"peppermint", 0.898, 0.918, 0.9982, 20, "cfm_peppermint"},  // handbook, d20/20
+             Printed{"rosemary_cineole", 0.907, 0.920, 0.9982, 20, "cfm_rosemary"},
+             Printed{"patchouli", 0.952, 0.975, 0.9982, 20, "cfm_patchouli"},
+             Printed{"citronella_java", 0.880, 0.893, 0.9982, 20, "cfm_citronella"},
+             Printed{"cedarwood_virginian", 0.941, 0.965, 0.9982, 20, "cfm_cedarwood"},
+             Printed{"cassia", 1.052, 1.070, 0.9982, 20, "cfm_cassia"},
+             Printed{"lavender", 0.877, 0.896, 1, 20, "enc_lavender"},             // g/cm3
+             Printed{"citronella_ceylon", 0.894, 0.910, 0.9982, 20, "iso_3849"},   // ISO 3849:1981
+             Printed{"petitgrain", 0.884, 0.892, 0.9982, 20, "iso_3064"},          // ISO 3064:2015
+             Printed{"clove_bud", 1.038, 1.060, 0.99705, 25, "merck_clove"},       // d25/25
+             Printed{"lemongrass", 0.895, 0.908, 0.9991, 15, "merck_lemongrass"},  // d15/15, East Indian
+             Printed{"geranium", 0.888, 0.904, 0.9991, 15, "volatile_oils"},       // Bourbon and African
+             Printed{"lemon_expressed", 0.849, 0.858, 0.9982, 20, "sup_lemon"},
+             Printed{"neroli", 0.868, 0.868, 1, 25, "sup_neroli"},
+         }) {
+        CAPTURE(one.id);
+        const auto& density = ingredient(one.id).density;
+        REQUIRE(density);
+        CHECK(decimal::to_double(density->value.density.grid) ==
+              doctest::Approx((one.low + one.high) / 2 * one.water).epsilon(0.0006));
+        CHECK(density->value.temp_c_grid == grid(one.c));
+        CHECK(density->source == one.source);
+    }
+}
+
+TEST_CASE("names and numbers of the EU list of fragrance allergens stand as printed") {
+    // Regulation (EU) 2023/1545, Annex III entries 361 and 355, and SCCS/1681/25 for tea tree.
+    CHECK(ingredient("peppermint").inci.at("eu") == "Mentha Piperita Oil");
+    CHECK(ingredient("peppermint").inci.at("us") == "Mentha Piperita (Peppermint) Oil");
+    CHECK(ingredient("peppermint").cas == std::vector<std::string>{"8006-90-4", "84082-70-2"});
+    CHECK(ingredient("eucalyptus_globulus").inci.at("eu") == "Eucalyptus Globulus Leaf Oil");
+    CHECK(ingredient("eucalyptus_globulus").inci_source == "eu_2023_1545");
+    CHECK(ingredient("tea_tree").cas.front() == "68647-73-4");
+    CHECK(ingredient("tea_tree").cas_source == "sccs_1681");
+}
+
 TEST_CASE("containers say what they are made of and how hot may be poured, where that is known") {
     const auto at = [](std::string_view id) -> const catalogue::Container& {
         const catalogue::Container* found = catalogue::find_container(shipped().catalogue, id);
@@ -235,7 +360,9 @@ TEST_CASE("containers say what they are made of and how hot may be poured, where
     CHECK(at("lip_tube_round").material == "pp");
     CHECK(at("lip_tube_round").max_pour_c->value == grid(74));
     CHECK(at("lip_tube_round").max_pour_c->source == "pk_hot_fill");
-    CHECK(at("jar_60ml").max_pour_c->value == grid(62));  // 42 °C above a room at 20
+    CHECK(at("jar_60ml").material == "pet");  // the same list: 120 °F, that is 48.9 °C
+    CHECK(at("jar_60ml").max_pour_c->value == grid(49));
+    CHECK(at("jar_30ml").max_pour_c->value == grid(62));  // glass, 42 °C above a room at 20
     CHECK(!at("tin_30ml").max_pour_c);                    // metal stands more than any balm
 }
 
@@ -254,32 +381,77 @@ TEST_CASE("only wax esters and free acids are kept apart from fats") {
     CHECK(ingredient("olive").fatty_acids->value.bound_as == "triglycerides");
 }
 
-TEST_CASE("the starter recipes use shipped things only, and each formula comes to 100 %") {
-    const catalogue::Catalogue& all = shipped().catalogue;
+TEST_CASE(
+    "the starter recipes use what is shipped or bring it along, within what is usual, and come to 100 %") {
     for (const auto& [stem, recipe] : shipped().recipes) {
         CAPTURE(stem);
-        CHECK(catalogue::find_product(all, recipe.product) != nullptr);
+        const catalogue::Catalogue all = catalogue::with_own(shipped().catalogue, recipe.own);
+        const catalogue::Product* product = catalogue::find_product(all, recipe.product);
+        REQUIRE(product != nullptr);
         const auto percents = formula::percents(recipe.formula);
         REQUIRE(percents);
         std::map<std::string, std::int64_t> by_role;
+        std::int64_t sum = 0;
         for (std::size_t i = 0; i < recipe.formula.lines.size(); ++i) {
             const auto* one = catalogue::find_ingredient(all, recipe.formula.lines[i].ingredient);
             REQUIRE(one != nullptr);
+            CAPTURE(one->id);
             by_role[one->role] += (*percents)[i].grid;
-            REQUIRE(one->usual_leave_on_percent);
+            sum += (*percents)[i].grid;
+            if (one->own) continue;
             CHECK((*percents)[i].grid >= one->usual_leave_on_percent->value.min);
             CHECK((*percents)[i].grid <= one->usual_leave_on_percent->value.max);
         }
-        for (const catalogue::UsualShare& usual : catalogue::find_product(all, recipe.product)->usual) {
+        CHECK(sum == 100 * decimal::kOne);
+        for (const catalogue::UsualShare& usual : product->usual) {
             const auto at = by_role.find(usual.role);
             if (at == by_role.end()) continue;
             CAPTURE(usual.role);
             CHECK(at->second >= usual.percent.min);
             CHECK(at->second <= usual.percent.max);
         }
-        for (const batch::Containers& containers : recipe.batch.containers)
-            CHECK(catalogue::find_container(all, containers.id) != nullptr);
         if (by_role.count("water") != 0) CHECK(by_role.count("preservative") == 1);
+    }
+}
+
+TEST_CASE("every starter makes its batch without a remark, in containers that stand its heat") {
+    for (const auto& [stem, recipe] : shipped().recipes) {
+        CAPTURE(stem);
+        const analysis::Analysis seen = analysis::of(recipe, shipped().catalogue);
+        REQUIRE(seen.batch);
+        for (const finding::Finding& one : seen.findings)
+            FAIL_CHECK(finding::code_name(one.code), " ", one.subject);
+        for (const batch::Line& line : seen.batch->lines) {  // 20 divisions and more: within 2.5 %
+            CAPTURE(line.line);
+            CHECK(line.grams.grid >= 20 * seen.batch->division.grid);
+        }
+        REQUIRE(!recipe.batch.containers.empty());
+        for (const batch::Containers& containers : recipe.batch.containers) {
+            const auto* container = catalogue::find_container(shipped().catalogue, containers.id);
+            REQUIRE(container != nullptr);
+            const auto& last = recipe.formula.phases.back();  // what is added last is poured soon after
+            if (container->max_pour_c && last.add_below_c)
+                CHECK(*last.add_below_c <= container->max_pour_c->value);
+        }
+    }
+}
+
+TEST_CASE("every starter has steps as at the bench and notes with its cautions, and fits into a link") {
+    for (const auto& [stem, recipe] : shipped().recipes) {
+        CAPTURE(stem);
+        CHECK(recipe.steps.size() >= 7);
+        CHECK(recipe.steps.front().text.find("Check the dates") == 0);
+        CHECK(recipe.notes.find("Hollow Lane Allotments") != std::string::npos);
+        CHECK(recipe.notes.find("allergies") != std::string::npos);
+        const auto whole = share::write(recipe, shipped().catalogue);
+        REQUIRE(whole);
+        CHECK(whole->size() <= 4500);
+        workspace::Recipe bare = recipe;
+        bare.notes.clear();
+        bare.steps.clear();
+        const auto link = share::write(bare, shipped().catalogue);
+        REQUIRE(link);
+        CHECK(link->size() <= 300);
     }
 }
 

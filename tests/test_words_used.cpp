@@ -97,6 +97,9 @@ TEST_CASE("every failure, finding, role and material has its words, and no words
     std::set<std::string> roles;
     for (const catalogue::Ingredient& ingredient : shipped::presets().catalogue.ingredients)
         roles.insert("role." + ingredient.role);
+    for (const auto& [stem, recipe] : shipped::presets().recipes)
+        for (const catalogue::Ingredient& own : recipe.own)
+            roles.insert("role." + own.role);
     for (const std::string& key : roles) {
         CAPTURE(key);
         CHECK(words::has(shipped::english(), key));
