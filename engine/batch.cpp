@@ -170,6 +170,12 @@ Line line_of(std::size_t index, Percent percent, std::int64_t given, std::int64_
 
 }  // namespace
 
+Request of_grams(Request request, quantity::Mass grams) {
+    request.amount = Amount::grams;
+    request.grams = grams;
+    return request;
+}
+
 Result<Batch> make(const formula::Formula& formula, const Request& request,
                    const catalogue::Catalogue& catalogue, std::string_view product) {
     const auto percents = formula::percents(formula);

@@ -43,6 +43,9 @@ struct Request {
     bool operator==(const Request&) const = default;
 };
 
+// `request` for a mass instead of what it said; what its other ways of saying it held is kept.
+Request of_grams(Request request, quantity::Mass grams);
+
 inline constexpr quantity::Percent kUsualLoss{5 * decimal::kOne};  // common practice, no source
 inline constexpr quantity::Mass kLargest{1'000'000 *
                                          decimal::kOne};  // 1 t: beyond it a typing slip is likelier

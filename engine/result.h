@@ -32,6 +32,11 @@ enum class Code {
     sum_over_hundred,  // the other lines leave less than nothing for the rest line
     formula_empty,
     line_locked,
+    nothing_gives_way,    // no unlocked line that could take up a change
+    gives_too_little,     // the lines that were to give way hold less than is asked of them
+    locked_over_hundred,  // the locked lines alone are over 100 %
+    no_wax,               // nothing that makes a formula firmer or softer
+    no_oil,               // no liquid oil to give way to wax
     // batch
     amount_missing,      // neither grams nor containers said
     amount_unsupported,  // a kind of amount this version keeps but does not work out

@@ -114,6 +114,16 @@ std::string_view code_name(Code code) {
             return "formula_empty";
         case Code::line_locked:
             return "line_locked";
+        case Code::nothing_gives_way:
+            return "nothing_gives_way";
+        case Code::gives_too_little:
+            return "gives_too_little";
+        case Code::locked_over_hundred:
+            return "locked_over_hundred";
+        case Code::no_wax:
+            return "no_wax";
+        case Code::no_oil:
+            return "no_oil";
         case Code::amount_missing:
             return "amount_missing";
         case Code::amount_unsupported:

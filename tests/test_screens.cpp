@@ -28,11 +28,13 @@ struct Size {
 };
 constexpr Size kSizes[] = {{360, 640}, {320, 568}, {820, 1180}, {1440, 900}};
 constexpr Screen kScreens[] = {Screen::book, Screen::formula, Screen::batch, Screen::more};
-constexpr Sheet kSheets[] = {Sheet::new_recipe, Sheet::from_text, Sheet::incoming, Sheet::recipe,
-                             Sheet::rename,     Sheet::product,   Sheet::share,    Sheet::line,
-                             Sheet::ingredient, Sheet::phase,     Sheet::amount,   Sheet::container,
-                             Sheet::bin,        Sheet::tags,      Sheet::restore,  Sheet::source_list};
-static_assert(std::size(kSheets) == static_cast<std::size_t>(Sheet::source_list), "every sheet but none");
+// Every sheet there is, by counting: source_list is the last.
+std::vector<Sheet> all_sheets() {
+    std::vector<Sheet> sheets;
+    for (int i = 1; i <= static_cast<int>(Sheet::source_list); ++i)
+        sheets.push_back(static_cast<Sheet>(i));
+    return sheets;
+}
 
 constexpr float kSmallest = 44;  // CSS px; product.md, and WCAG 2.2 success criterion 2.5.5
 
@@ -254,9 +256,11 @@ TEST_CASE_FIXTURE(FirstVisit, "every sheet is whole in every size, light and dar
         app::keep(app, recipe);
         draw_again();
         in_every_size_and_light(app, [&] {
-            for (const Sheet sheet : kSheets) {
+            for (const Sheet sheet : all_sheets()) {
                 CAPTURE(static_cast<int>(sheet));
-                if (recipe.formula.lines.empty() && sheet == Sheet::line) continue;
+                const bool of_line =
+                    sheet == Sheet::line || sheet == Sheet::give_way || sheet == Sheet::fit_amount;
+                if (recipe.formula.lines.empty() && of_line) continue;
                 open_sheet(app, sheet);
                 REQUIRE(app.ui.sheet == sheet);
                 CHECK(faults() == "");

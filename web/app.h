@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -31,6 +32,10 @@ enum class Sheet {
     line,
     ingredient,
     phase,
+    to_hundred,
+    firmness,
+    give_way,
+    fit_amount,
     amount,
     container,
     bin,
@@ -39,11 +44,19 @@ enum class Sheet {
     source_list
 };
 
+struct Wish {       // a change of the whole formula while it is being thought about
+    int steps = 0;  // of firmness
+    std::optional<quantity::Percent> percent;  // that a line shall have
+    std::set<std::size_t> givers;              // the lines that give way
+    std::optional<quantity::Mass> amount;      // of one line
+};
+
 struct UiState {
     Screen screen = Screen::book;
     Sheet sheet = Sheet::none;
     std::string recipe;               // the one a sheet concerns
     std::size_t line = 0, phase = 0;  // likewise
+    Wish wish;
     bool line_is_new = false, phase_is_new = false;
     std::string search, typed;  // in a picker; in a text sheet
     std::string book_search, book_tag;

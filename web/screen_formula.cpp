@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "app.h"
+#include "engine/adjustment.h"
 #include "mirror.h"
 #include "screens.h"
 #include "typed.h"
@@ -222,6 +223,11 @@ void formula(app::App& app) {
     if (widget::row(kit, "product", kind_row).pressed) app::show(app, app::Sheet::product);
     widget::gap(4);
     sum_strip(app, *recipe);
+    if (!recipe->formula.lines.empty() && !app.analysis->percents.ok()) {
+        widget::gap(8);
+        if (widget::button(kit, "to_hundred", app.say("adjust.to_hundred"), widget::Look::plain, kit.width))
+            app::show(app, app::Sheet::to_hundred);
+    }
 
     std::size_t menu = recipe->formula.lines.size();
     std::optional<std::size_t> phase_pressed;
@@ -268,6 +274,11 @@ void formula(app::App& app) {
         const std::string id(1, letter);
         app.undo.deed_done();
         changed = formula::add_phase(recipe->formula, {id, std::nullopt, std::nullopt});
+    }
+    if (adjustment::firmer(recipe->formula, app.known, 0).ok() &&
+        widget::button(kit, "firmness", app.say("adjust.firmness"), widget::Look::quiet)) {
+        app.ui.wish = {};
+        app::show(app, app::Sheet::firmness);
     }
     findings(app, *recipe);
     steps_and_notes(app, *recipe);

@@ -49,6 +49,16 @@ void line(app::App& app) {
         app.ui.search.clear();
         return app::show(app, app::Sheet::ingredient);
     }
+    if (!line.locked && now.lines.size() > 1 && choice("adjust.give_way")) {
+        app.ui.wish = {};
+        if (const auto rest = formula::rest_line(now); rest && *rest != at && !now.lines[*rest].locked)
+            app.ui.wish.givers = {*rest};
+        return app::show(app, app::Sheet::give_way);
+    }
+    if (choice("adjust.fit")) {
+        app.ui.wish = {};
+        return app::show(app, app::Sheet::fit_amount);
+    }
     if (choice(line.rest ? "line.rest_off" : "line.rest_on"))
         changed = formula::set_rest(now, at, !line.rest);
     if (!line.rest && choice(line.locked ? "line.lock_off" : "line.lock_on"))
