@@ -11,6 +11,7 @@
 #include "doctest/doctest.h"
 #include "engine/analysis.h"
 #include "engine/formula.h"
+#include "engine/measures.h"
 #include "engine/share.h"
 #include "engine/store.h"
 #include "engine/store_json.h"
@@ -238,6 +239,8 @@ TEST_CASE("every source in the bibliography is used, and a value stands as its s
         used.insert(one.source);
         CHECK(one.standing == catalogue::find_source(all, one.source)->standing);
     }
+    for (const measures::Measure& one : measures::all())
+        if (!one.source.empty()) used.insert(std::string(one.source));
     for (const source::Entry& entry : all.sources) {
         CAPTURE(entry.key);
         CHECK(used.count(entry.key) == 1);
