@@ -43,7 +43,7 @@ std::string family(const std::string& key) {
     return key.substr(0, key.find('.'));
 }
 
-const std::set<std::string> kMadeAtRunTime = {"error", "finding", "material", "role"};
+const std::set<std::string> kMadeAtRunTime = {"error", "finding", "material", "pasted", "role"};
 
 }  // namespace
 
