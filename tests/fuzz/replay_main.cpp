@@ -15,8 +15,8 @@ int main(int count, char** arguments) {
     std::vector<std::filesystem::path> files;
     for (int i = 1; i < count; ++i) {
         if (std::filesystem::is_directory(arguments[i])) {
-            for (const auto& entry : std::filesystem::directory_iterator(arguments[i]))
-                files.push_back(entry.path());
+            for (const auto& entry : std::filesystem::recursive_directory_iterator(arguments[i]))
+                if (entry.is_regular_file()) files.push_back(entry.path());
         } else {
             files.emplace_back(arguments[i]);
         }
