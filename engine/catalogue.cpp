@@ -36,7 +36,8 @@ Fit fit(std::string_view text, std::string_view typed) {
 }
 
 Fit fit(const Ingredient& ingredient, std::string_view typed) {
-    Fit best = std::min(fit(ingredient.name, typed), fit(ingredient.id, typed));
+    Fit best =
+        std::min({fit(ingredient.name, typed), fit(ingredient.id, typed), fit(ingredient.botanical, typed)});
     for (const auto& [market, name] : ingredient.inci)
         best = std::min(best, fit(name, typed));
     return best;

@@ -131,7 +131,7 @@ const Product* find_product(const Catalogue& catalogue, std::uint32_t number);
 const source::Entry* find_source(const Catalogue& catalogue, std::string_view key);
 
 // The ingredients that fit what was typed, best first: whole name, start of a word, inside a word; over name,
-// id and INCI names, ASCII letters compared without case.
+// id, plant and INCI names, ASCII letters compared without case.
 std::vector<const Ingredient*> search(const Catalogue& catalogue, std::string_view typed, std::size_t most);
 
 // `catalogue` with the own ingredients of one recipe laid over it (an own id that equals a shipped one is the

@@ -91,6 +91,13 @@ TEST_CASE("search reads name, id and INCI name without regard to ASCII case or s
     CHECK(ids(catalogue::search(all, "beeswax_y", 9)) == Ids{"beeswax_yellow"});
 }
 
+TEST_CASE("search finds an oil by its plant, which the declaration may still call by an older name") {
+    catalogue::Catalogue all = shelf();
+    all.ingredients[3].botanical = "Salvia rosmarinus";
+    CHECK(ids(catalogue::search(all, "salvia ros", 9)) == Ids{"candelilla"});
+    CHECK(ids(catalogue::search(all, "rosmarinus", 9)) == Ids{"candelilla"});
+}
+
 TEST_CASE("search takes letters beyond ASCII as parts of words") {
     const catalogue::Catalogue all = shelf();
     CHECK(ids(catalogue::search(all, "à l", 9)) == Ids{"calendula"});
