@@ -1,5 +1,6 @@
 // The shipped data as the engine reads them, against the frozen link numbers and against published values;
-// and the faults that the loader must refuse (tests/data/bad_preset_*.json).
+// essential oils and starters have files of their own; and the faults that the loader must refuse
+// (tests/data/bad_preset_*.json).
 #include <algorithm>
 #include <fstream>
 #include <iterator>
@@ -9,10 +10,7 @@
 #include <vector>
 
 #include "doctest/doctest.h"
-#include "engine/analysis.h"
-#include "engine/formula.h"
 #include "engine/measures.h"
-#include "engine/share.h"
 #include "engine/store.h"
 #include "engine/store_json.h"
 #include "presets_data.h"
@@ -172,23 +170,6 @@ TEST_CASE("every ingredient says what it is, where it comes from and how it is d
     }
 }
 
-TEST_CASE(
-    "an essential oil names its plant, part and registry numbers, and goes in once the batch has cooled") {
-    for (const catalogue::Ingredient& one : shipped().catalogue.ingredients) {
-        if (one.role != "essential_oil" && one.role != "extract") continue;
-        CAPTURE(one.id);
-        CHECK(!one.botanical.empty());
-        CHECK(!one.part.empty());
-        CHECK(!one.cas.empty());
-        CHECK(one.phase == catalogue::Phase::cool_down);
-        CHECK(one.usual_leave_on_percent->value.max <= 2 * decimal::kOne);
-        CHECK((one.density || one.id == "vanilla"));
-    }
-    CHECK(ingredient("peppermint").part == "flowering tops, steam distilled");
-    CHECK(ingredient("rose_absolute").role == "extract");
-    CHECK(ingredient("neroli").role == "essential_oil");
-}
-
 TEST_CASE("what troubles people with allergies, in pregnancy, children and animals is said") {
     const auto warns = [](std::string_view id, std::string_view of) {
         CAPTURE(id);
@@ -307,50 +288,6 @@ TEST_CASE("published constants stand as they were printed") {
     CHECK(ingredient("jojoba").density->value.temp_c_grid == grid(25));
 }
 
-TEST_CASE("densities of essential oils are the middle of what was printed, in g/mL") {
-    // Relative densities times that of water: 0.9991 at 15 °C, 0.9982 at 20 °C, 0.99705 at 25 °C.
-    struct Printed {
-        const char* id;
-        double low, high, water, c;
-        const char* source;
-    };
-    for (const Printed& one : {
-             Printed{"peppermint", 0.898, 0.918, 0.9982, 20, "cfm_peppermint"},  // handbook, d20/20
-             Printed{"rosemary_cineole", 0.907, 0.920, 0.9982, 20, "cfm_rosemary"},
-             Printed{"patchouli", 0.952, 0.975, 0.9982, 20, "cfm_patchouli"},
-             Printed{"citronella_java", 0.880, 0.893, 0.9982, 20, "cfm_citronella"},
-             Printed{"cedarwood_virginian", 0.941, 0.965, 0.9982, 20, "cfm_cedarwood"},
-             Printed{"cassia", 1.052, 1.070, 0.9982, 20, "cfm_cassia"},
-             Printed{"lavender", 0.877, 0.896, 1, 20, "enc_lavender"},             // g/cm3
-             Printed{"citronella_ceylon", 0.894, 0.910, 0.9982, 20, "iso_3849"},   // ISO 3849:1981
-             Printed{"petitgrain", 0.884, 0.892, 0.9982, 20, "iso_3064"},          // ISO 3064:2015
-             Printed{"clove_bud", 1.038, 1.060, 0.99705, 25, "merck_clove"},       // d25/25
-             Printed{"lemongrass", 0.895, 0.908, 0.9991, 15, "merck_lemongrass"},  // d15/15, East Indian
-             Printed{"geranium", 0.888, 0.904, 0.9991, 15, "volatile_oils"},       // Bourbon and African
-             Printed{"lemon_expressed", 0.849, 0.858, 0.9982, 20, "sup_lemon"},
-             Printed{"neroli", 0.868, 0.868, 1, 25, "sup_neroli"},
-         }) {
-        CAPTURE(one.id);
-        const auto& density = ingredient(one.id).density;
-        REQUIRE(density);
-        CHECK(decimal::to_double(density->value.density.grid) ==
-              doctest::Approx((one.low + one.high) / 2 * one.water).epsilon(0.0006));
-        CHECK(density->value.temp_c_grid == grid(one.c));
-        CHECK(density->source == one.source);
-    }
-}
-
-TEST_CASE("names and numbers of the EU list of fragrance allergens stand as printed") {
-    // Regulation (EU) 2023/1545, Annex III entries 361 and 355, and SCCS/1681/25 for tea tree.
-    CHECK(ingredient("peppermint").inci.at("eu") == "Mentha Piperita Oil");
-    CHECK(ingredient("peppermint").inci.at("us") == "Mentha Piperita (Peppermint) Oil");
-    CHECK(ingredient("peppermint").cas == std::vector<std::string>{"8006-90-4", "84082-70-2"});
-    CHECK(ingredient("eucalyptus_globulus").inci.at("eu") == "Eucalyptus Globulus Leaf Oil");
-    CHECK(ingredient("eucalyptus_globulus").inci_source == "eu_2023_1545");
-    CHECK(ingredient("tea_tree").cas.front() == "68647-73-4");
-    CHECK(ingredient("tea_tree").cas_source == "sccs_1681");
-}
-
 TEST_CASE("containers say what they are made of and how hot may be poured, where that is known") {
     const auto at = [](std::string_view id) -> const catalogue::Container& {
         const catalogue::Container* found = catalogue::find_container(shipped().catalogue, id);
@@ -382,80 +319,6 @@ TEST_CASE("only wax esters and free acids are kept apart from fats") {
     CHECK(ingredient("jojoba").fatty_acids->value.bound_as == "wax_esters");
     CHECK(ingredient("stearic_acid").fatty_acids->value.bound_as == "free_acids");
     CHECK(ingredient("olive").fatty_acids->value.bound_as == "triglycerides");
-}
-
-TEST_CASE(
-    "the starter recipes use what is shipped or bring it along, within what is usual, and come to 100 %") {
-    for (const auto& [stem, recipe] : shipped().recipes) {
-        CAPTURE(stem);
-        const catalogue::Catalogue all = catalogue::with_own(shipped().catalogue, recipe.own);
-        const catalogue::Product* product = catalogue::find_product(all, recipe.product);
-        REQUIRE(product != nullptr);
-        const auto percents = formula::percents(recipe.formula);
-        REQUIRE(percents);
-        std::map<std::string, std::int64_t> by_role;
-        std::int64_t sum = 0;
-        for (std::size_t i = 0; i < recipe.formula.lines.size(); ++i) {
-            const auto* one = catalogue::find_ingredient(all, recipe.formula.lines[i].ingredient);
-            REQUIRE(one != nullptr);
-            CAPTURE(one->id);
-            by_role[one->role] += (*percents)[i].grid;
-            sum += (*percents)[i].grid;
-            if (one->own) continue;
-            CHECK((*percents)[i].grid >= one->usual_leave_on_percent->value.min);
-            CHECK((*percents)[i].grid <= one->usual_leave_on_percent->value.max);
-        }
-        CHECK(sum == 100 * decimal::kOne);
-        for (const catalogue::UsualShare& usual : product->usual) {
-            const auto at = by_role.find(usual.role);
-            if (at == by_role.end()) continue;
-            CAPTURE(usual.role);
-            CHECK(at->second >= usual.percent.min);
-            CHECK(at->second <= usual.percent.max);
-        }
-        if (by_role.count("water") != 0) CHECK(by_role.count("preservative") == 1);
-    }
-}
-
-TEST_CASE("every starter makes its batch without a remark, in containers that stand its heat") {
-    for (const auto& [stem, recipe] : shipped().recipes) {
-        CAPTURE(stem);
-        const analysis::Analysis seen = analysis::of(recipe, shipped().catalogue);
-        REQUIRE(seen.batch);
-        for (const finding::Finding& one : seen.findings)
-            FAIL_CHECK(finding::code_name(one.code), " ", one.subject);
-        for (const batch::Line& line : seen.batch->lines) {  // 20 divisions and more: within 2.5 %
-            CAPTURE(line.line);
-            CHECK(line.grams.grid >= 20 * seen.batch->division.grid);
-        }
-        REQUIRE(!recipe.batch.containers.empty());
-        for (const batch::Containers& containers : recipe.batch.containers) {
-            const auto* container = catalogue::find_container(shipped().catalogue, containers.id);
-            REQUIRE(container != nullptr);
-            const auto& last = recipe.formula.phases.back();  // what is added last is poured soon after
-            if (container->max_pour_c && last.add_below_c)
-                CHECK(*last.add_below_c <= container->max_pour_c->value);
-        }
-    }
-}
-
-TEST_CASE("every starter has steps as at the bench and notes with its cautions, and fits into a link") {
-    for (const auto& [stem, recipe] : shipped().recipes) {
-        CAPTURE(stem);
-        CHECK(recipe.steps.size() >= 7);
-        CHECK(recipe.steps.front().text.find("Check the dates") == 0);
-        CHECK(recipe.notes.find("Hollow Lane Allotments") != std::string::npos);
-        CHECK(recipe.notes.find("allergies") != std::string::npos);
-        const auto whole = share::write(recipe, shipped().catalogue);
-        REQUIRE(whole);
-        CHECK(whole->size() <= 4500);
-        workspace::Recipe bare = recipe;
-        bare.notes.clear();
-        bare.steps.clear();
-        const auto link = share::write(bare, shipped().catalogue);
-        REQUIRE(link);
-        CHECK(link->size() <= 300);
-    }
 }
 
 TEST_CASE("a figure without a unit in its name is refused with its place") {
