@@ -23,6 +23,7 @@ struct Case {  // what the checks look at
     const Analysis& analysis;
     const catalogue::Catalogue& shipped;
     const catalogue::Catalogue& with_own;
+    const scales::Bench& bench;
 
     const catalogue::Ingredient* ingredient(std::size_t line) const {
         const std::string& id = recipe.formula.lines[line].ingredient;
@@ -135,31 +136,77 @@ void check_water(const Case& the, std::vector<Finding>& found) {
                     kCommonPractice, source::Standing::common_practice));
 }
 
+void check_batch_lines(const Case& the, const batch::Batch& batch, std::vector<Finding>& found) {
+    for (const batch::Line& line : batch.lines) {
+        if (line.percent == Percent{0}) continue;
+        const auto remark = [&](Code code) {
+            return about(code, Severity::caution, line.line, the.subject(line.line));
+        };
+        if (!line.place.carried) {
+            quantity::Mass strongest;
+            for (const scales::Scale& scale : the.bench.scales)
+                strongest = std::max(strongest, scale.capacity);
+            found.push_back(
+                measured(remark(Code::line_too_heavy), line.place.load.grid, strongest.grid, "g"));
+        }
+        const quantity::Mass share = quantity::share_of(batch.total, line.percent);
+        if (line.grams == quantity::Mass{0}) {
+            found.push_back(
+                measured(remark(Code::line_rounds_to_zero), share.grid, line.place.division.grid, "g"));
+        } else if (batch::reads_badly(line, batch.total)) {
+            const std::int64_t step = decimal::scale_nearest(line.place.division.grid, kHundred.grid,
+                                                             std::max<std::int64_t>(1, share.grid));
+            found.push_back(
+                sourced(measured(remark(Code::line_error_large), step, scales::kTolerance.grid, "%"),
+                        kCommonPractice, source::Standing::common_practice));
+        }
+    }
+}
+
+void check_containers(const Case& the, const batch::Batch& batch, std::vector<Finding>& found) {
+    const bool by_volume = std::any_of(batch.fills.begin(), batch.fills.end(),
+                                       [](const batch::Fill& fill) { return fill.share.has_value(); });
+    if (by_volume && batch.density.known < kHundred)
+        found.push_back(measured(about(Code::density_partly_known, Severity::caution, {}, ""),
+                                 batch.density.known.grid, {}, "%"));
+    for (const batch::Fill& fill : batch.fills) {
+        const catalogue::Container* known = catalogue::find_container(the.shipped, fill.container);
+        const std::string name = known != nullptr ? known->name : fill.container;
+        if (fill.warm && fill.holds && *fill.warm > *fill.holds)
+            found.push_back(sourced(measured(about(Code::warm_over_brim, Severity::caution, {}, name),
+                                             fill.warm->grid, fill.holds->grid, "mL"),
+                                    density::kWarmSource, source::Standing::memory));
+        if (known == nullptr || !known->max_pour_c || !batch.pour_c) continue;
+        if (*batch.pour_c <= known->max_pour_c->value) continue;
+        Finding hot = measured(about(Code::pour_too_hot, Severity::caution, {}, name), *batch.pour_c,
+                               known->max_pour_c->value, "°C");
+        hot.material = known->material;
+        found.push_back(sourced(std::move(hot), known->max_pour_c->source, known->max_pour_c->standing));
+    }
+}
+
+void check_stock(const Case& the, const batch::Batch& batch, std::vector<Finding>& found) {
+    if (!batch.reach) return;
+    for (const batch::Supply& supply : batch.reach->supplies)
+        if (!supply.have) {
+            const std::size_t line = supply.takes.front().line;
+            const bool whole = the.subject(line) == supply.ingredient;
+            found.push_back(about(Code::stock_unknown, Severity::note,
+                                  whole ? std::optional(line) : std::nullopt, supply.ingredient));
+        }
+    for (const std::string& name : batch.reach->not_needed)
+        found.push_back(about(Code::stock_not_needed, Severity::note, {}, name));
+}
+
 void check_batch(const Case& the, std::vector<Finding>& found) {
     if (!the.analysis.batch) return;
     const batch::Batch& batch = *the.analysis.batch;
     if (the.recipe.batch.amount == batch::Amount::grams && batch.total != batch.asked)
         found.push_back(measured(about(Code::batch_rounded, Severity::note, {}, ""), batch.total.grid,
                                  batch.asked.grid, "g"));
-    const bool by_volume = std::any_of(batch.fills.begin(), batch.fills.end(), [](const batch::Fill& fill) {
-        return fill.from == batch::FillFrom::said_volume;
-    });
-    if (by_volume && batch.density.known < kHundred)
-        found.push_back(measured(about(Code::density_partly_known, Severity::caution, {}, ""),
-                                 batch.density.known.grid, {}, "%"));
-    for (const batch::Line& line : batch.lines) {
-        if (line.percent == Percent{0}) continue;
-        if (line.grams == quantity::Mass{0}) {
-            found.push_back(measured(
-                about(Code::line_rounds_to_zero, Severity::caution, line.line, the.subject(line.line)),
-                quantity::share_of(batch.total, line.percent).grid, batch.division.grid, "g"));
-        } else if (line.error_grid > kLineErrorTolerance || line.error_grid < -kLineErrorTolerance) {
-            found.push_back(sourced(
-                measured(about(Code::line_error_large, Severity::caution, line.line, the.subject(line.line)),
-                         line.error_grid, kLineErrorTolerance, "%"),
-                kCommonPractice, source::Standing::common_practice));
-        }
-    }
+    check_containers(the, batch, found);
+    check_batch_lines(the, batch, found);
+    check_stock(the, batch, found);
 }
 
 // Stops first, then cautions, then notes; within each what concerns the whole, then line by line.
@@ -170,23 +217,33 @@ bool comes_before(const Finding& a, const Finding& b) {
 
 }  // namespace
 
-Analysis of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped) {
+Analysis of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped,
+            const scales::Bench& bench) {
     const catalogue::Catalogue with_own = catalogue::with_own(shipped, recipe.own);
     Analysis analysis{formula::stated_sum(recipe.formula),
                       std::nullopt,
                       formula::percents(recipe.formula),
-                      batch::make(recipe.formula, recipe.batch, with_own, recipe.product),
+                      batch::make(recipe.formula, recipe.batch, with_own, recipe.product, bench),
+                      {},
+                      {},
                       {}};
     if (formula::rest_line(recipe.formula)) analysis.rest = kHundred - analysis.stated_sum;
 
     std::vector<Finding> found;
-    const Case the{recipe, analysis, shipped, with_own};
+    const Case the{recipe, analysis, shipped, with_own, bench};
     check_sum(the, found);
     check_lines(the, found);
     check_water(the, found);
     check_batch(the, found);
     std::stable_sort(found.begin(), found.end(), comes_before);
     analysis.findings = std::move(found);
+    if (!analysis.batch) return analysis;
+    for (const batch::Line& line : analysis.batch->lines) {
+        if (!batch::reads_badly(line, analysis.batch->total)) continue;
+        for (remedy::Remedy& one : remedy::remedies_for(recipe, *analysis.batch, line.line, with_own, bench))
+            analysis.remedies.push_back(std::move(one));
+    }
+    analysis.ahead = remedy::mixed_ahead(recipe, *analysis.batch, with_own);
     return analysis;
 }
 

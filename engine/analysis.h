@@ -8,6 +8,8 @@
 #include "batch.h"
 #include "catalogue.h"
 #include "finding.h"
+#include "remedy.h"
+#include "scales.h"
 #include "workspace.h"
 
 namespace analysis {
@@ -18,11 +20,12 @@ struct Analysis {
     result::Result<std::vector<quantity::Percent>> percents;  // or why there are none
     result::Result<batch::Batch> batch;                       // or why there is none
     std::vector<finding::Finding> findings;  // stops first, then cautions, then notes; by line
+    std::vector<remedy::Remedy> remedies;    // for lines that are too small for their scale, by line
+    std::vector<remedy::Ahead> ahead;        // what is mixed before the batch is weighed
 };
 
-// Tolerance of a line's rounding before it is remarked on: 5 % of the line (common practice).
-inline constexpr std::int64_t kLineErrorTolerance = 5 * decimal::kOne;
-
-Analysis of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped);
+// `bench`: the scales of this device; none: one of the recipe's division that carries anything.
+Analysis of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped,
+            const scales::Bench& bench = {});
 
 }  // namespace analysis

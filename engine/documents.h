@@ -13,8 +13,9 @@
 namespace documents {
 
 // The batch sheet: lines by phase with grams, a box to tick and room for what was really weighed, steps,
-// cautions. Fails as the batch fails.
+// cautions. Fails as the batch fails. `bench`: what the analysis was made for.
 result::Result<std::string> batch_sheet(const workspace::Recipe& recipe, const analysis::Analysis& analysis,
-                                        const catalogue::Catalogue& catalogue, const words::Table& words);
+                                        const catalogue::Catalogue& catalogue, const words::Table& words,
+                                        const scales::Bench& bench = {});
 
 }  // namespace documents

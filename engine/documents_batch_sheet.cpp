@@ -40,6 +40,7 @@ struct Sheet {
     const batch::Batch& batch;
     const catalogue::Catalogue& catalogue;
     const words::Table& words;
+    const scales::Bench& bench;
     markup::Writer html;
     int percent_places = 2;
     int gram_places = 2;
@@ -62,7 +63,23 @@ struct Sheet {
     void head();
     void amounts();
     void lines();
+    void fill(const batch::Fill& fill);
+    void stock();
+    void mix_ahead();
     void phase_table(const formula::Phase& phase);
+    std::string line_name(std::size_t line) const {
+        return workspace::display_name(catalogue, recipe.formula.lines[line]);
+    }
+    std::string ingredient_name(const std::string& id) const {
+        const catalogue::Ingredient* known = find_ingredient(catalogue, id);
+        return known != nullptr && !known->name.empty() ? known->name : id;
+    }
+    std::string scale_name(const batch::Line& line) const {
+        const std::string division = say("sheet.grams", {{"g", figure(line.place.division.grid)}});
+        const bool named = line.place.scale && *line.place.scale < bench.scales.size() &&
+                           !bench.scales[*line.place.scale].name.empty();
+        return named ? bench.scales[*line.place.scale].name + ", " + division : division;
+    }
     void steps();
     void notes();
     void findings();
@@ -84,6 +101,10 @@ std::string subject_of(const Sheet& sheet, const finding::Finding& found) {
         return workspace::display_name(sheet.catalogue, sheet.recipe.formula.lines[*found.line]);
     }
     return found.subject;
+}
+
+bool is_about_weighing(const finding::Finding& found) {
+    return found.code == finding::Code::line_error_large || found.code == finding::Code::line_rounds_to_zero;
 }
 
 bool holds_water(const Sheet& sheet) {
@@ -117,6 +138,57 @@ void Sheet::head() {
     html.leaf("p", line);
 }
 
+void Sheet::fill(const batch::Fill& fill) {
+    const catalogue::Container* container = find_container(catalogue, fill.container);
+    const std::string name = container != nullptr     ? container->name
+                             : fill.container.empty() ? say("sheet.portion")
+                                                      : fill.container;
+    const words::Arguments arguments{
+        {"count", std::to_string(fill.count)}, {"name", name}, {"g", figure(fill.each.grid)}};
+    std::string text = say(fill.from == batch::FillFrom::usual_weight ? "sheet.containers_usual"
+                           : fill.from == batch::FillFrom::test_fill  ? "sheet.containers_tested"
+                                                                      : "sheet.containers",
+                           arguments);
+    const auto ml = [&](quantity::Volume volume) { return words::figure_fixed(words, volume.grid, 1); };
+    if (fill.cold) text += " " + say("sheet.cold_ml", {{"ml", ml(*fill.cold)}});
+    if (fill.warm && batch.pour_c)
+        text += " " + say("sheet.warm_ml", {{"ml", ml(*fill.warm)}, {"c", figure(*batch.pour_c)}});
+    pair("sheet.container", text);
+}
+
+void Sheet::stock() {
+    if (!batch.reach) return;
+    html.leaf("h2", say("sheet.stock"));
+    html.open("ul");
+    for (const batch::Supply& supply : batch.reach->supplies) {
+        if (!supply.have) continue;
+        html.leaf("li", say(supply.first_out ? "sheet.stock_out" : "sheet.stock_left",
+                            {{"name", ingredient_name(supply.ingredient)},
+                             {"need", figure(supply.need.grid)},
+                             {"left", figure(supply.left->grid)}}));
+    }
+    html.close();
+}
+
+void Sheet::mix_ahead() {
+    if (analysis.ahead.empty()) return;
+    html.leaf("h2", say("sheet.mix_ahead"));
+    html.open("ul");
+    for (const remedy::Ahead& ahead : analysis.ahead) {
+        const catalogue::Ingredient* mix =
+            find_ingredient(catalogue, recipe.formula.lines[ahead.line].ingredient);
+        if (mix == nullptr || mix->parts.size() != ahead.parts.size()) continue;
+        std::string text =
+            say("sheet.mix_of", {{"name", line_name(ahead.line)}, {"g", figure(ahead.total.grid)}});
+        for (std::size_t i = 0; i < ahead.parts.size(); ++i)
+            text += (i == 0 ? " " : ", ") +
+                    say("sheet.mix_part", {{"name", ingredient_name(mix->parts[i].ingredient)},
+                                           {"g", figure(ahead.parts[i].grid)}});
+        html.leaf("li", text);
+    }
+    html.close();
+}
+
 void Sheet::amounts() {
     html.leaf("h2", say("sheet.batch"));
     html.open("dl");
@@ -127,14 +199,11 @@ void Sheet::amounts() {
     pair("sheet.loss",
          say(batch.loss_usual ? "sheet.loss_usual" : "sheet.percent_of", {{"p", figure(batch.loss.grid)}}));
     pair("sheet.division", say("sheet.grams", {{"g", figure(batch.division.grid)}}));
-    for (const batch::Fill& fill : batch.fills) {
-        const catalogue::Container* container = find_container(catalogue, fill.container);
-        pair("sheet.container",
-             say(fill.from == batch::FillFrom::usual_weight ? "sheet.containers_usual" : "sheet.containers",
-                 {{"count", std::to_string(fill.count)},
-                  {"name", container != nullptr ? container->name : fill.container},
-                  {"g", figure(fill.each.grid)}}));
-    }
+    for (const batch::Fill& one : batch.fills)
+        fill(one);
+    if (bench.jug)
+        pair("sheet.jug",
+             say("sheet.jug_of", {{"name", bench.jug->name}, {"g", figure(bench.jug->empty.grid)}}));
     html.close();
     html.open("div", {{"class", "write"}});
     for (const std::string_view key : {"sheet.made_by", "sheet.made_on", "sheet.lot"})
@@ -150,6 +219,7 @@ void Sheet::phase_table(const formula::Phase& phase) {
     html.leaf("th", say("sheet.percent"), {{"scope", "col"}, {"class", "n"}});
     html.leaf("th", say("sheet.real_percent"), {{"scope", "col"}, {"class", "n"}});
     html.leaf("th", say("sheet.weigh"), {{"scope", "col"}, {"class", "n"}});
+    html.leaf("th", say("sheet.scale"), {{"scope", "col"}});
     html.leaf("th", say("sheet.done"), {{"scope", "col"}, {"class", "c5"}});
     html.leaf("th", say("sheet.weighed"), {{"scope", "col"}});
     html.close();
@@ -163,6 +233,7 @@ void Sheet::phase_table(const formula::Phase& phase) {
         html.leaf("td", percent(line.percent), {{"class", "n"}});
         html.leaf("td", percent(line.actual), {{"class", "n"}});
         html.leaf("td", grams(line.grams), {{"class", "n"}});
+        html.leaf("td", scale_name(line));
         html.open("td");
         html.leaf("span", "", {{"class", "box"}, {"aria-hidden", "true"}});
         html.close();
@@ -226,6 +297,10 @@ void Sheet::findings() {
         html.open("li");
         html.leaf("strong", say(found.severity == finding::Severity::stop ? "sheet.stop" : "sheet.caution"));
         html.text(" " + finding::say(words, found, subject_of(*this, found)));
+        for (const remedy::Remedy& one : analysis.remedies)
+            if (found.line == one.line && is_about_weighing(found))
+                html.leaf("div", remedy::say(words, one, line_name(one.line),
+                                             one.mix ? line_name(one.mix->oil) : std::string()));
         html.close();
     }
     html.close();
@@ -245,16 +320,21 @@ void Sheet::cautions() {
 }  // namespace
 
 result::Result<std::string> batch_sheet(const workspace::Recipe& recipe, const analysis::Analysis& analysis,
-                                        const catalogue::Catalogue& catalogue, const words::Table& words) {
+                                        const catalogue::Catalogue& catalogue, const words::Table& words,
+                                        const scales::Bench& bench) {
     if (!analysis.batch) return analysis.batch.error();
     const catalogue::Catalogue with_own = catalogue::with_own(catalogue, recipe.own);
-    Sheet sheet{recipe, analysis, *analysis.batch, with_own, words, {}};
+    Sheet sheet{recipe, analysis, *analysis.batch, with_own, words, bench, {}};
     for (const formula::Line& line : recipe.formula.lines) {
         if (!line.rest) sheet.percent_places = std::max(sheet.percent_places, places_of(line.percent.grid));
     }
     sheet.gram_places = places_of(sheet.batch.division.grid);
+    for (const batch::Line& line : sheet.batch.lines)
+        sheet.gram_places = std::max(sheet.gram_places, places_of(line.place.division.grid));
     sheet.head();
     sheet.amounts();
+    sheet.stock();
+    sheet.mix_ahead();
     sheet.lines();
     sheet.findings();
     sheet.steps();

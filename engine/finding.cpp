@@ -29,6 +29,16 @@ std::string_view code_name(Code code) {
             return "batch_rounded";
         case Code::density_partly_known:
             return "density_partly_known";
+        case Code::line_too_heavy:
+            return "line_too_heavy";
+        case Code::warm_over_brim:
+            return "warm_over_brim";
+        case Code::pour_too_hot:
+            return "pour_too_hot";
+        case Code::stock_unknown:
+            return "stock_unknown";
+        case Code::stock_not_needed:
+            return "stock_not_needed";
         case Code::water_without_preservative:
             return "water_without_preservative";
     }
@@ -51,11 +61,14 @@ std::string say(const words::Table& table, const Finding& finding, std::string_v
     const auto figure = [&](const std::optional<std::int64_t>& grid) {
         return grid ? words::figure(table, *grid) : std::string();
     };
-    return words::say(table, "finding." + std::string(code_name(finding.code)),
-                      {{"subject", std::string(subject_name)},
-                       {"value", figure(finding.value)},
-                       {"limit", figure(finding.limit)},
-                       {"unit", finding.unit}});
+    return words::say(
+        table, "finding." + std::string(code_name(finding.code)),
+        {{"subject", std::string(subject_name)},
+         {"value", figure(finding.value)},
+         {"limit", figure(finding.limit)},
+         {"unit", finding.unit},
+         {"material",
+          finding.material.empty() ? std::string() : words::say(table, "material." + finding.material)}});
 }
 
 }  // namespace finding

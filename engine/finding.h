@@ -24,9 +24,14 @@ enum class Code {
     ingredient_unknown,    // a name that is not in the catalogue: checks on it cannot be made
     usual_range_left,      // value, limit: percent against the usual range
     line_rounds_to_zero,   // value: grams asked
-    line_error_large,      // value: error in % of the line, limit: tolerance
+    line_error_large,      // value: one step of the scale in % of the line, limit: tolerance
     batch_rounded,         // value: grams taken, limit: grams asked
     density_partly_known,  // value: % of the weight whose density is known
+    line_too_heavy,        // value: grams, limit: the most that any scale carries
+    warm_over_brim,        // value: mL when poured, limit: mL the container holds; subject: the container
+    pour_too_hot,          // value, limit: °C; subject: the container, with its material
+    stock_unknown,         // an ingredient whose amount at hand is not said, so it does not limit
+    stock_not_needed,      // something at hand that no line takes
     water_without_preservative,
 };
 
@@ -37,8 +42,9 @@ struct Finding {
     std::string subject;                // ingredient id or name, container id
     std::optional<std::int64_t> value;  // on the grid of decimal.h
     std::optional<std::int64_t> limit;
-    std::string unit;    // "%", "g", ""
-    std::string source;  // key in the bibliography; "" only where the remark is arithmetic
+    std::string unit;      // "%", "g", ""
+    std::string material;  // of a container, where that is what the remark is about
+    std::string source;    // key in the bibliography; "" only where the remark is arithmetic
     source::Standing standing = source::Standing::document;
     bool operator==(const Finding&) const = default;
 };

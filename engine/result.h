@@ -38,8 +38,9 @@ enum class Code {
     no_wax,               // nothing that makes a formula firmer or softer
     no_oil,               // no liquid oil to give way to wax
     // batch
-    amount_missing,      // neither grams nor containers said
-    amount_unsupported,  // a kind of amount this version keeps but does not work out
+    amount_missing,    // neither grams nor containers said
+    stock_not_needed,  // nothing of what is at hand is in the formula
+    stock_too_little,  // what is at hand does not make one step of the scale
     batch_zero,
     batch_too_large,
     division_invalid,

@@ -96,13 +96,19 @@ formula::Formula formula_from(Fields& fields, Failure& failure) {
     return formula;
 }
 
+void read_fill(Fields& fields, batch::Containers& containers) {
+    containers.fill_g = fields.mass("fill_g");
+    containers.test_fill_g = fields.mass("test_fill_g");
+    containers.water_g = fields.mass("water_g");
+    containers.fill_percent = fields.percent("fill_percent");
+}
+
 batch::Containers containers_from(const Json& value, const std::string& place, Failure& failure) {
     batch::Containers containers;
     Fields fields(value, place, failure);
     containers.id = fields.needed_text("id");
     containers.count = counted(fields, "count", 1);
-    containers.fill_g = fields.mass("fill_g");
-    containers.fill_percent = fields.percent("fill_percent");
+    read_fill(fields, containers);
     fields.finish();
     return containers;
 }
@@ -136,6 +142,13 @@ batch::Request batch_from(const Json& value, const std::string& place, Failure& 
     }
     request.people = counted(fields, "people", 0);
     request.each = counted(fields, "each", 0);
+    if (const Json* unit = fields.any("unit")) {
+        Fields one(*unit, fields.place("unit"), failure);
+        request.unit.emplace();
+        request.unit->id = one.text("id");
+        read_fill(one, *request.unit);
+        one.finish();
+    }
     if (const Json* stock = fields.object("stock")) {
         for (auto item = stock->begin(); item != stock->end(); ++item) {
             const std::string where = store_json::joined(fields.place("stock"), item.key());
@@ -212,6 +225,13 @@ void write_steps(Writer& writer, const std::vector<formula::Step>& steps) {
     writer.end();
 }
 
+void write_fill(Writer& writer, const batch::Containers& kind) {
+    if (kind.fill_g) writer.pair_figure("fill_g", kind.fill_g->grid);
+    if (kind.test_fill_g) writer.pair_figure("test_fill_g", kind.test_fill_g->grid);
+    if (kind.water_g) writer.pair_figure("water_g", kind.water_g->grid);
+    if (kind.fill_percent) writer.pair_figure("fill_percent", kind.fill_percent->grid);
+}
+
 void write_containers(Writer& writer, const std::vector<batch::Containers>& containers) {
     writer.key("containers");
     writer.list();
@@ -220,8 +240,7 @@ void write_containers(Writer& writer, const std::vector<batch::Containers>& cont
         writer.pair("id", kind.id);
         writer.key("count");
         writer.whole(static_cast<std::uint64_t>(std::max<std::int64_t>(0, kind.count)));
-        if (kind.fill_g) writer.pair_figure("fill_g", kind.fill_g->grid);
-        if (kind.fill_percent) writer.pair_figure("fill_percent", kind.fill_percent->grid);
+        write_fill(writer, kind);
         writer.end();
     }
     writer.end();
@@ -247,7 +266,8 @@ void write_batch(Writer& writer, const batch::Request& request) {
     using batch::Amount;
     const bool grams = request.amount == Amount::grams || request.grams != quantity::Mass{};
     const bool containers = request.amount == Amount::containers || !request.containers.empty();
-    const bool people = request.amount == Amount::people || request.people != 0 || request.each != 0;
+    const bool people =
+        request.amount == Amount::people || request.people != 0 || request.each != 0 || request.unit;
     const bool stock = request.amount == Amount::stock || !request.stock.empty();
     const int there = int{grams} + int{containers} + int{people} + int{stock};
     writer.key("batch");
@@ -264,6 +284,13 @@ void write_batch(Writer& writer, const batch::Request& request) {
         writer.whole(static_cast<std::uint64_t>(std::max<std::int64_t>(0, request.people)));
         writer.key("each");
         writer.whole(static_cast<std::uint64_t>(std::max<std::int64_t>(0, request.each)));
+        if (request.unit) {
+            writer.key("unit");
+            writer.flat_object();
+            if (!request.unit->id.empty()) writer.pair("id", request.unit->id);
+            write_fill(writer, *request.unit);
+            writer.end();
+        }
     }
     if (stock) write_stock(writer, request.stock);
     if (request.loss) writer.pair_figure("loss_percent", request.loss->grid);

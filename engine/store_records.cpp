@@ -74,6 +74,15 @@ workspace::Scale scale_from(const Json& value, const std::string& place, Failure
     return scale;
 }
 
+workspace::Jug jug_from(const Json& value, const std::string& place, Failure& failure) {
+    workspace::Jug jug;
+    Fields fields(value, place, failure);
+    jug.name = fields.text("name");
+    jug.empty = fields.mass("empty_g").value_or(quantity::Mass{});
+    fields.finish();
+    return jug;
+}
+
 }  // namespace
 
 std::string write_record(const Record& record) {
@@ -195,6 +204,21 @@ std::string write_settings(const workspace::Settings& settings, std::string_view
     if (!settings.last_backup.empty()) writer.pair("last_backup", settings.last_backup);
     for (const auto& [word, sort] : kSorts)
         if (sort == settings.sort && sort != workspace::Sort::changed) writer.pair("sort", word);
+    if (!settings.jugs.empty()) {
+        writer.key("jugs");
+        writer.list();
+        for (const workspace::Jug& jug : settings.jugs) {
+            writer.object();
+            writer.pair("name", jug.name);
+            if (jug.empty.grid != 0) writer.pair_figure("empty_g", jug.empty.grid);
+            writer.end();
+        }
+        writer.end();
+    }
+    if (settings.jug) {
+        writer.key("jug");
+        writer.whole(*settings.jug);
+    }
     writer.pair("open", open);
     if (!place.empty()) writer.pair("place", place);
     return writer.finish();
@@ -237,6 +261,13 @@ result::Result<Device> read_settings(std::string_view json) {
         if (!known) failure.at(result::Code::field_unknown_value, "sort", sort_word);
     }
     std::string open = fields.text("open"), place = fields.text("place");
+    if (const Json* jugs = fields.list("jugs")) {
+        for (std::size_t i = 0; i < jugs->size() && !failure.failed(); ++i)
+            settings.jugs.push_back(jug_from((*jugs)[i], store_json::indexed("jugs", i), failure));
+    }
+    if (const auto jug = fields.whole("jug")) {
+        if (*jug < settings.jugs.size()) settings.jug = static_cast<std::size_t>(*jug);
+    }
     fields.finish();
     if (failure.failed()) return *failure.error;
     return Device{std::move(settings), std::move(open), std::move(place)};

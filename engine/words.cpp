@@ -126,8 +126,10 @@ std::string_view code_name(Code code) {
             return "no_oil";
         case Code::amount_missing:
             return "amount_missing";
-        case Code::amount_unsupported:
-            return "amount_unsupported";
+        case Code::stock_not_needed:
+            return "stock_not_needed";
+        case Code::stock_too_little:
+            return "stock_too_little";
         case Code::batch_zero:
             return "batch_zero";
         case Code::batch_too_large:

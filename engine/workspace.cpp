@@ -128,20 +128,26 @@ Fault fault_of_steps(const Recipe& recipe) {
     return std::nullopt;
 }
 
+Fault fault_of_fill(const batch::Containers& one, std::string_view where) {
+    const auto at = [&](std::string_view field) { return std::string(where) + "." + std::string(field); };
+    if (auto fault = whole_outside(one.count, batch::kMostContainers, at("count"))) return fault;
+    const std::pair<std::string_view, const std::optional<Mass>*> masses[] = {
+        {"fill_g", &one.fill_g}, {"test_fill_g", &one.test_fill_g}, {"water_g", &one.water_g}};
+    for (const auto& [field, mass] : masses)
+        if (*mass)
+            if (auto fault = outside((*mass)->grid, batch::kLargest.grid, at(field))) return fault;
+    if (one.fill_percent)
+        if (auto fault = outside(one.fill_percent->grid, kHundred.grid, at("fill_percent"))) return fault;
+    return std::nullopt;
+}
+
 Fault fault_of_containers(const std::vector<batch::Containers>& containers) {
     if (containers.size() > kMostContainerKinds)
         return Error{Code::too_many, "batch.containers", std::to_string(kMostContainerKinds)};
     for (std::size_t i = 0; i < containers.size(); ++i) {
-        const auto at = [&](std::string_view field) { return place("batch.containers", i, field); };
-        if (auto fault = named(containers[i].id, at("id"))) return fault;
-        if (auto fault = whole_outside(containers[i].count, batch::kMostContainers, at("count")))
-            return fault;
-        if (containers[i].fill_g)
-            if (auto fault = outside(containers[i].fill_g->grid, batch::kLargest.grid, at("fill_g")))
-                return fault;
-        if (containers[i].fill_percent)
-            if (auto fault = outside(containers[i].fill_percent->grid, kHundred.grid, at("fill_percent")))
-                return fault;
+        const std::string where = "batch.containers[" + std::to_string(i) + "]";
+        if (auto fault = named(containers[i].id, where + ".id")) return fault;
+        if (auto fault = fault_of_fill(containers[i], where)) return fault;
     }
     return std::nullopt;
 }
@@ -157,6 +163,10 @@ Fault fault_of_batch(const batch::Request& batch) {
     if (auto fault = fault_of_containers(batch.containers)) return fault;
     if (auto fault = whole_outside(batch.people, kMostPeople, "batch.people")) return fault;
     if (auto fault = whole_outside(batch.each, kMostPeople, "batch.each")) return fault;
+    if (batch.unit) {  // no container: portions by weight
+        if (auto fault = too_long(batch.unit->id, kMostShortBytes, "batch.unit.id")) return fault;
+        if (auto fault = fault_of_fill(*batch.unit, "batch.unit")) return fault;
+    }
     if (batch.stock.size() > kMostStock)
         return Error{Code::too_many, "batch.stock", std::to_string(kMostStock)};
     for (std::size_t i = 0; i < batch.stock.size(); ++i) {
@@ -170,6 +180,12 @@ Fault fault_of_batch(const batch::Request& batch) {
 }
 
 }  // namespace
+
+scales::Bench bench_of(const Settings& settings) {
+    scales::Bench bench{settings.scales, std::nullopt};
+    if (settings.jug && *settings.jug < settings.jugs.size()) bench.jug = settings.jugs[*settings.jug];
+    return bench;
+}
 
 void add(Workspace& workspace, std::string id, Recipe recipe, std::string now) {
     workspace.open = id;

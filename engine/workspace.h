@@ -12,6 +12,7 @@
 #include "catalogue.h"
 #include "formula.h"
 #include "result.h"
+#include "scales.h"
 
 namespace workspace {
 
@@ -42,11 +43,8 @@ struct Kept {        // one entry of the formula book
     bool operator==(const Kept&) const = default;
 };
 
-struct Scale {
-    std::string name;
-    quantity::Mass division, capacity;  // capacity 0: not said
-    bool operator==(const Scale&) const = default;
-};
+using scales::Jug;
+using scales::Scale;
 
 enum class Theme { system, light, dark };
 enum class DecimalSign { system, point, comma };
@@ -60,8 +58,15 @@ struct Settings {
     Sort sort = Sort::changed;
     std::string last_backup;  // instant when everything was last handed over as a file; "" never
     std::vector<Scale> scales{{"", {100}, {}}, {"", {10000}, {}}};  // 0.01 g and 1 g
+    std::vector<Jug> jugs;
+    std::optional<std::size_t> jug;  // the one in use: lines are weighed into it one after another
     bool operator==(const Settings&) const = default;
 };
+
+inline constexpr std::size_t kMostScales = 8;
+inline constexpr std::size_t kMostJugs = 20;
+
+scales::Bench bench_of(const Settings& settings);
 
 struct Workspace {
     std::vector<Kept> recipes;  // newest first

@@ -134,10 +134,11 @@ TEST_CASE("lines that vanish or are far off on this scale are cautions") {
         {line("wax", 400000), line("shea", 577000), line("benzyl_alcohol", 20000), line("oat", 3000)});
     recipe.batch = support::grams(300000, 10000);
     const auto rough = report(recipe);
-    CHECK(codes(rough) == "line_error_large2 line_rounds_to_zero3 ");
-    const auto large = with_code(rough, Code::line_error_large)[0];
-    CHECK(large.value == 666667);
+    CHECK(codes(rough) == "line_error_large0 line_error_large1 line_error_large2 line_rounds_to_zero3 ");
+    const auto large = with_code(rough, Code::line_error_large)[2];
+    CHECK(large.value == 1666667);  // 1 g of 0.6 g
     CHECK(large.limit == 50000);
+    CHECK(with_code(rough, Code::line_error_large)[0].value == 83333);  // 1 g of 12 g: under 20 steps
     const auto none = with_code(rough, Code::line_rounds_to_zero)[0];
     CHECK(none.severity == Severity::caution);
     CHECK(none.value == 900);  // 0.3 % of 30 g

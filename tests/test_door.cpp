@@ -125,8 +125,8 @@ TEST_CASE("door: bad input is one line with its place, exit code 2 and nothing p
                   "lines[0].percent: ");
     check_refused(ask("batch", recipe_of(R"({"ingredient":"shea","percent":100})", "")), "batch: ");
     check_refused(
-        ask("batch", recipe_of(R"({"ingredient":"shea","percent":100})", R"("people":12,"each":2)")),
-        "batch.people: ");
+        ask("batch", recipe_of(R"({"ingredient":"shea","percent":100})", R"("people":12,"each":0)")),
+        "batch.each: ");
     check_refused(ask("batch", recipe_of(R"({"ingredient":"shea","percent":100})",
                                          R"("containers":[{"id":"bucket","count":1}])")),
                   "batch.containers[0]");

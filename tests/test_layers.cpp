@@ -33,11 +33,11 @@ using Names = std::set<std::string>;
 const std::vector<Names> kLevels = {
     {"result", "words", "finding", "source", "chance", "decimal", "quantity", "date", "money", "utf8",
      "base64url", "cbor", "checksum"},
-    {"catalogue", "formula", "declaration", "limits", "density", "measures"},
+    {"catalogue", "formula", "declaration", "limits", "density", "measures", "scales"},
     {"simplex", "least_squares"},
     {"adjustment", "batch", "weigh_out", "record", "blend", "safety", "label", "cost", "keeping", "swap",
      "reading", "trials", "workshop"},
-    {"workspace", "analysis", "pasted"},
+    {"workspace", "remedy", "analysis", "pasted"},
     {"markup", "documents", "batch_sheet", "label_sheet", "handout", "store", "share", "qr"},
     {"door"},
 };

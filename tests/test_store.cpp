@@ -166,6 +166,38 @@ TEST_CASE("store: two entries of one ingredient in stock are one amount of it") 
     CHECK(back.value().batch.stock == std::vector<batch::Stock>{{"shea", {15000}}, {"jojoba", {20000}}});
 }
 
+TEST_CASE("store: the ways of saying a fill and what a person gets come back whole") {
+    workspace::Recipe recipe;
+    recipe.batch.amount = batch::Amount::people;
+    recipe.batch.people = 12;
+    recipe.batch.each = 2;
+    batch::Containers one{"jar_60ml", 3, {}, quantity::percent(85)};
+    one.water_g = quantity::Mass{641200};
+    recipe.batch.containers = {one};
+    one.id = "";
+    one.count = 1;
+    one.water_g.reset();
+    one.test_fill_g = quantity::Mass{43100};
+    recipe.batch.unit = one;
+    const std::string file = store::write_recipe(recipe);
+    CHECK(store::read_recipe(file).value().batch == recipe.batch);
+    CHECK(file.find("\"unit\": {\"test_fill_g\": 4.31") != std::string::npos);
+}
+
+TEST_CASE("store: scales and jugs of the bench come back, and a jug that is not there is none") {
+    workspace::Settings settings;
+    settings.scales = {{"fine", {100}, quantity::grams(200)}};
+    settings.jugs = {{"tall", quantity::Mass{1874000}}, {"small", {}}};
+    settings.jug = 0;
+    const auto back = store::read_settings(store::write_settings(settings, ""));
+    REQUIRE(back.ok());
+    CHECK(back->settings == settings);
+    CHECK(workspace::bench_of(back->settings).jug == scales::Jug{"tall", {1874000}});
+    settings.jug = 7;
+    CHECK_FALSE(store::read_settings(store::write_settings(settings, ""))->settings.jug.has_value());
+    CHECK_FALSE(workspace::bench_of(settings).jug.has_value());
+}
+
 TEST_CASE("store: five megabytes of brackets or keys are refused and not built") {
     CHECK(store::read_recipe(std::string(4'000'000, '[')).error().code == Code::too_many);
     CHECK(store::read_recipe(std::string(5'000'001, ' ')).error().code == Code::too_many);

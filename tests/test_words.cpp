@@ -129,7 +129,7 @@ TEST_CASE("every finding has a name of its own and an English sentence") {
         REQUIRE(words::has(table, key));
         for (const std::string& in_braces : names_in(table.entries.find(key)->second.other))
             CHECK((in_braces == "subject" || in_braces == "value" || in_braces == "limit" ||
-                   in_braces == "unit"));
+                   in_braces == "unit" || in_braces == "material"));
     }
     for (const auto& [key, entry] : table.entries)
         if (key.rfind("finding.", 0) == 0) CHECK_MESSAGE(names.count(key.substr(8)) == 1, key);

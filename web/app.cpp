@@ -170,11 +170,13 @@ void logic(App& app) {
     if (!recipe) {
         app.analysis.reset();
         app.analysed.reset();
-    } else if (!app.analysed || *app.analysed != *recipe) {
+    } else if (const scales::Bench bench = workspace::bench_of(app.work.settings);
+               !app.analysed || *app.analysed != *recipe || app.analysed_on != bench) {
         if (!app.analysed || app.analysed->own != recipe->own || app.known.ingredients.empty())
             app.known = catalogue::with_own(app.presets.catalogue, recipe->own);
         app.analysed = *recipe;
-        app.analysis = analysis::of(*recipe, app.presets.catalogue);
+        app.analysed_on = bench;
+        app.analysis = analysis::of(*recipe, app.presets.catalogue, bench);
         app.undo.feed(*recipe, platform::now_ms());
         app.ui.again = true;
     }
@@ -441,7 +443,7 @@ void save_recipe_file(const workspace::Recipe& recipe) {
 void save_batch_sheet(App& app) {
     const workspace::Recipe* recipe = open_recipe(app);
     if (!recipe || !app.analysis) return;
-    const auto html = documents::batch_sheet(*recipe, *app.analysis, app.known, app.words);
+    const auto html = documents::batch_sheet(*recipe, *app.analysis, app.known, app.words, app.analysed_on);
     if (html)
         platform::save_file(file_stem(recipe->title) + "-batch.html", "text/html", *html);
     else

@@ -80,6 +80,7 @@ struct App {
     bool kept_loaded = false;                    // what was stored has arrived
     std::optional<analysis::Analysis> analysis;  // of the open recipe
     std::optional<workspace::Recipe> analysed;
+    scales::Bench analysed_on;
     catalogue::Catalogue known;  // shipped, with the open recipe's own ingredients laid over
     Undo<workspace::Recipe> undo;
     std::string undo_of;  // id of the recipe the steps belong to
