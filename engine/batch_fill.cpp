@@ -88,8 +88,9 @@ Result<Fill> fill_of(const Containers& said, const std::string& place, const Den
     if (made->each > kLargest || made->each <= Mass{0})
         return Error{made->each > kLargest ? Code::batch_too_large : Code::batch_zero, field(place, "id"),
                      made->each > kLargest ? decimal::print(kLargest.grid) : ""};
-    if (densities.cold.density.grid > 0) made->cold = quantity::volume_of(made->each, densities.cold.density);
-    if (densities.warm && densities.warm->density.grid > 0)
+    if (densities.cold.density.grid > 0 && densities.cold.known >= kEnoughKnown)
+        made->cold = quantity::volume_of(made->each, densities.cold.density);
+    if (densities.warm && densities.warm->density.grid > 0 && densities.warm->known >= kEnoughKnown)
         made->warm = quantity::volume_of(made->each, densities.warm->density);
     return made;
 }

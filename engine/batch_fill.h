@@ -29,6 +29,8 @@ struct Containers {
 inline constexpr quantity::Mass kLargest{1'000'000 *
                                          decimal::kOne};  // 1 t: beyond it a typing slip is likelier
 inline constexpr std::int64_t kMostContainers = 10000;
+// A volume is told where the density is known for this much of the weight (an estimate of what still tells).
+inline constexpr quantity::Percent kEnoughKnown{90 * decimal::kOne};
 // Of the brim, where water was weighed and no share said: room for the lid (common practice).
 inline constexpr quantity::Percent kUsualShare{90 * decimal::kOne};
 

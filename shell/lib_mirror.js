@@ -241,7 +241,7 @@ mergeInto(LibraryManager.library, {
                 attribute('aria-disabled', has('d') && 'true');
             }
             if (entry.role === 'checkbox') Twin.tick(entry);
-            if (entry.role === 'button') attribute('aria-pressed', has('c') && 'true');
+            if (entry.role === 'button') attribute('aria-pressed', has('t') ? String(has('c')) : '');
             attribute('aria-current', has('u') && (entry.role === 'tab' ? 'page' : 'true'));
             if (has('p') || has('e')) {
                 attribute('aria-haspopup', has('p') && 'dialog');

@@ -145,6 +145,15 @@ TEST_CASE("no warm volume is told without a temperature, nor where there is wate
     CHECK(made->fills[0].cold.has_value());
 }
 
+TEST_CASE("no volume is told where a good part of the weight has no known density") {
+    auto scrub = support::formula_of({line("oat", 110000), rest("sunflower")});  // nothing is known of oat
+    scrub.phases[0].hold_c = 700000;
+    CHECK_FALSE(make(scrub, {"jar", 1, Mass{460000}, {}})->fills[0].cold.has_value());
+    CHECK_FALSE(make(scrub, {"jar", 1, Mass{460000}, {}})->fills[0].warm.has_value());
+    scrub.lines[0].percent = {90000};
+    CHECK(make(scrub, {"jar", 1, Mass{460000}, {}})->fills[0].warm.has_value());
+}
+
 TEST_CASE("it is poured as warm as the last phase leaves it") {
     auto made =
         support::formula_of({line("wax", 200000, "A"), rest("sunflower", "B"), line("jojoba", 10000, "C")});

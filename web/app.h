@@ -58,6 +58,7 @@ struct UiState {
     std::size_t line = 0, phase = 0;  // likewise
     Wish wish;
     bool line_is_new = false, phase_is_new = false;
+    bool for_unit = false;      // the container being chosen is what one person gets
     std::string search, typed;  // in a picker; in a text sheet
     std::string book_search, book_tag;
     std::string typed_problem;

@@ -7,7 +7,8 @@
 //   id, parent's id or 0, role, flags, x, y, width, height (quarters of a CSS pixel), level, most bytes,
 //   name, value, description
 // Role is the enumerator's name. Flags are letters: d disabled, c checked, u current, e expanded, p has
-// popup, i invalid, v visible, l large, f last field, n inert (outside the open dialog).
+// popup, i invalid, v visible, l large, f last field, n inert (outside the open dialog), t a button that is
+// pressed (c) or not.
 #include "web/mirror.h"
 
 #include <algorithm>
@@ -151,7 +152,7 @@ std::string pack(const std::vector<Node>& nodes, const std::vector<std::uint32_t
         const std::pair<bool, char> flags[] = {
             {node.disabled, 'd'},   {node.checked, 'c'}, {node.current, 'u'}, {node.expanded, 'e'},
             {node.has_popup, 'p'},  {node.invalid, 'i'}, {node.visible, 'v'}, {node.large, 'l'},
-            {node.last_field, 'f'}, {outside[i], 'n'},
+            {node.last_field, 'f'}, {outside[i], 'n'},   {node.toggle, 't'},
         };
         for (const auto& [on, letter] : flags) {
             if (on) packed += letter;

@@ -51,6 +51,7 @@ struct Node {
     int level = 0;                              // of a heading
     bool disabled = false, checked = false, current = false, expanded = false, has_popup = false,
          invalid = false;
+    bool toggle = false;      // of a button: said to be pressed or not pressed, by `checked`
     bool visible = true;      // not clipped away; a field that is not can't show its native twin
     bool large = false;       // of a field: drawn in the large type
     int most_bytes = 0;       // of a text field: 0 no bound

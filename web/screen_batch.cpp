@@ -1,12 +1,11 @@
-// The batch: how much, in which containers, on which scale; then grams that add up, phase by phase.
+// The batch: grams that add up, phase by phase, each with its scale; before them how much is made, after them
+// what is to be remarked and what to do about it.
 #include <algorithm>
 
 #include "app.h"
 #include "mirror.h"
 #include "screens.h"
-#include "typed.h"
 #include "widget_button.h"
-#include "widget_field.h"
 #include "widget_list.h"
 #include "widget_press.h"
 #include "widget_text.h"
@@ -26,196 +25,45 @@ int places_of(quantity::Mass division) {
     return places;
 }
 
-// What goes into each container: a weight, or a share of its volume.
-void fill_field(app::App& app, batch::Containers& one, const catalogue::Container* known,
-                const std::string& name) {
-    widget::NumberSpec fill;
-    if (one.fill_percent) {
-        fill.name = app.say("batch.fill_percent_of", {{"name", name}});
-        fill.label = app.say("batch.fill_percent");
-        fill.unit = "%";
-        fill.read = typed::percent;
-        if (const auto change = widget::number_field(app.kit, "fill_percent", one.fill_percent->grid, fill);
-            change.value)
-            one.fill_percent = quantity::Percent{*change.value};
-        return;
-    }
-    fill.name = app.say("batch.fill_each_of", {{"name", name}});
-    fill.label = app.say("batch.fill_each");
-    fill.unit = "g";
-    fill.read = typed::mass;
-    fill.may_be_empty = true;
-    if (known && known->fill_g)
-        fill.hint = app.say("batch.fill_usual", {{"g", words::figure(app.words, known->fill_g->value.max)}});
-    std::optional<std::int64_t> value;
-    if (one.fill_g) value = one.fill_g->grid;
-    if (const auto change = widget::number_field(app.kit, "fill_g", value, fill); change.changed) {
-        one.fill_g.reset();
-        if (change.value) one.fill_g = quantity::Mass{*change.value};
-    }
+// And those of the finest scale of the batch.
+int places_of(const batch::Batch& made) {
+    int places = places_of(made.division);
+    for (const batch::Line& line : made.lines)
+        if (line.grams > quantity::Mass{0}) places = std::max(places, places_of(line.place.division));
+    return places;
 }
 
-void container_card(app::App& app, batch::Request& request, std::size_t index, bool& remove) {
-    kit::Kit& kit = app.kit;
-    batch::Containers& one = request.containers[index];
-    const catalogue::Container* known = catalogue::find_container(app.presets.catalogue, one.id);
-    const std::string name = known ? known->name : one.id;
-    widget::begin_card(kit);
-    widget::RowSpec which;
-    which.title = name;
-    which.under = app.say("batch.container_change");
-    which.onward = true;
-    if (widget::row(kit, "which", which).pressed) {
-        app.ui.line = index;
-        app.ui.line_is_new = false;
-        app::show(app, app::Sheet::container);
-    }
-    widget::gap(6);
-    widget::Columns columns = widget::begin_columns(kit);
-    widget::NumberSpec count;
-    count.name = app.say("batch.count_of", {{"name", name}});
-    count.label = app.say("batch.count");
-    count.read = typed::whole;
-    if (const auto change = widget::number_field(kit, "count", one.count * decimal::kOne, count);
-        change.value)
-        one.count = *change.value / decimal::kOne;
-    widget::next_column(kit, columns);
-    fill_field(app, one, known, name);
-    widget::end_columns(kit, columns);
-    widget::gap(10);
-    const int by = one.fill_percent ? 1 : 0;
-    const int pressed = widget::choice(kit, "by", app.say("batch.fill_by"),
-                                       {app.say("batch.by_weight"), app.say("batch.by_volume")}, by);
-    if (pressed == 0 && by == 1) one.fill_percent.reset();
-    if (pressed == 1 && by == 0) {
-        one.fill_g.reset();
-        one.fill_percent = quantity::percent(90);
-    }
-    if (known && known->fill_g && !one.fill_g && !one.fill_percent) {
-        const auto& usual = *known->fill_g;
-        widget::gap(8);
-        widget::text(
-            kit,
-            app.say(usual.value.min == usual.value.max ? "batch.fill_source_one" : "batch.fill_source",
-                    {{"min", words::figure(app.words, usual.value.min)},
-                     {"max", words::figure(app.words, usual.value.max)},
-                     {"source", app::source_words(app, usual.source, usual.standing)}}),
-            theme::Type::small, widget::Ink::soft);
-    }
-    if (known && known->nominal_ml && one.fill_percent) {
-        const auto& volume = *known->nominal_ml;
-        widget::gap(8);
-        widget::text(
-            kit,
-            app.say(volume.value.min == volume.value.max ? "batch.volume_source_one" : "batch.volume_source",
-                    {{"min", words::figure(app.words, volume.value.min)},
-                     {"max", words::figure(app.words, volume.value.max)},
-                     {"source", app::source_words(app, volume.source, volume.standing)}}),
-            theme::Type::small, widget::Ink::soft);
-    }
-    widget::gap(6);
-    remove = widget::button(kit, "remove", app.say("batch.container_remove", {{"name", name}}),
-                            widget::Look::quiet);
-    widget::end_card(kit);
+std::string container_name(const app::App& app, const std::string& id) {
+    const catalogue::Container* known = catalogue::find_container(app.presets.catalogue, id);
+    if (known) return known->name;
+    return id.empty() ? app.say("batch.portion") : id;
 }
 
-void how_much(app::App& app, batch::Request& request) {
-    kit::Kit& kit = app.kit;
-    const bool in_containers = request.amount == batch::Amount::containers;
-    const int chosen = in_containers ? 0 : request.amount == batch::Amount::grams ? 1 : -1;
-    const int pressed = widget::choice(kit, "amount", app.say("batch.how_much"),
-                                       {app.say("batch.in_containers"), app.say("batch.by_mass")}, chosen);
-    if (pressed == 0 && !in_containers) {
-        request.amount = batch::Amount::containers;
-        if (request.containers.empty()) {
-            app.ui.line_is_new = true;
-            app::show(app, app::Sheet::container);
-        }
-    }
-    if (pressed == 1 && chosen != 1) {
-        request.amount = batch::Amount::grams;
-        if (request.grams.grid == 0) request.grams = quantity::grams(100);
-    }
-    widget::gap(12);
-    if (request.amount == batch::Amount::grams) {
-        widget::NumberSpec mass;
-        mass.name = app.say("batch.mass");
-        mass.unit = "g";
-        mass.read = typed::mass;
-        mass.large = true;
-        if (const auto change = widget::number_field(kit, "grams", request.grams.grid, mass); change.value)
-            request.grams = quantity::Mass{*change.value};
-    } else if (in_containers) {
-        std::optional<std::size_t> removed;
-        for (std::size_t i = 0; i < request.containers.size(); ++i) {
-            ImGui::PushID(static_cast<int>(i));
-            bool remove = false;
-            container_card(app, request, i, remove);
-            if (remove) removed = i;
-            widget::gap(10);
-            ImGui::PopID();
-        }
-        if (removed) {
-            request.containers.erase(request.containers.begin() + static_cast<std::ptrdiff_t>(*removed));
-            kit.drafts.clear();  // they belong to containers by place
-        }
-        if (request.containers.size() < 20 &&
-            widget::button(kit, "add_container", app.say("batch.container_add"), widget::Look::plain,
-                           kit.width)) {
-            app.ui.line_is_new = true;
-            app::show(app, app::Sheet::container);
-        }
-        widget::gap(12);
-        widget::NumberSpec loss;
-        loss.name = app.say("batch.loss");
-        loss.unit = "%";
-        loss.read = typed::loss;
-        loss.may_be_empty = true;
-        loss.hint =
-            app.say("batch.loss_usual", {{"percent", words::figure(app.words, batch::kUsualLoss.grid)}});
-        std::optional<std::int64_t> value;
-        if (request.loss) value = request.loss->grid;
-        if (const auto change = widget::number_field(kit, "loss", value, loss); change.changed) {
-            request.loss.reset();
-            if (change.value) request.loss = quantity::Percent{*change.value};
-        }
-    }
-}
-
-void which_scale(app::App& app, batch::Request& request) {
-    std::vector<std::string> options;
-    int chosen = -1;
-    for (std::size_t i = 0; i < app.work.settings.scales.size(); ++i) {
-        const workspace::Scale& scale = app.work.settings.scales[i];
-        options.push_back(
-            scale.name.empty()
-                ? grams(app, scale.division)
-                : app.say("batch.scale_named", {{"name", scale.name}, {"g", grams(app, scale.division)}}));
-        if (scale.division == request.division && chosen < 0) chosen = static_cast<int>(i);
-    }
-    if (chosen < 0) {  // a recipe from elsewhere, for a scale that is not on this bench
-        options.push_back(grams(app, request.division));
-        chosen = static_cast<int>(options.size()) - 1;
-    }
-    widget::text(app.kit, app.say("batch.scale"), theme::Type::small, widget::Ink::soft);
-    widget::gap(4);
-    const int pressed = widget::choice(app.kit, "scale", app.say("batch.scale"), options, chosen);
-    if (pressed >= 0 && static_cast<std::size_t>(pressed) < app.work.settings.scales.size())
-        request.division = app.work.settings.scales[static_cast<std::size_t>(pressed)].division;
+// "8 × Tin, 28 g each: about 30.5 mL cold, 31.6 mL when poured at 65 °C; holds 35 mL"
+std::string fill_words(const app::App& app, const batch::Batch& made, const batch::Fill& fill) {
+    const auto ml = [&](quantity::Volume volume) { return words::figure_fixed(app.words, volume.grid, 1); };
+    std::string text =
+        app.say(fill.from == batch::FillFrom::test_fill ? "batch.fill_line_tested" : "batch.fill_line",
+                {{"count", std::to_string(fill.count)},
+                 {"name", container_name(app, fill.container)},
+                 {"each", grams(app, fill.each)}});
+    if (fill.cold) text += ": " + app.say("batch.cold_ml", {{"ml", ml(*fill.cold)}});
+    if (fill.warm && made.pour_c)
+        text += ", " + app.say("batch.warm_ml",
+                               {{"ml", ml(*fill.warm)}, {"c", words::figure(app.words, *made.pour_c)}});
+    if (fill.cold && fill.holds) text += ", " + app.say("batch.holds_ml", {{"ml", ml(*fill.holds)}});
+    if (fill.share_usual && fill.share)
+        text += " " + app.say("batch.share_usual", {{"percent", words::figure(app.words, fill.share->grid)}});
+    return text;
 }
 
 void total(app::App& app, const batch::Batch& made) {
     kit::Kit& kit = app.kit;
     const theme::Colours& c = theme::colours();
-    const std::string big = words::figure_fixed(app.words, made.total.grid, places_of(made.division));
+    const std::string big = words::figure_fixed(app.words, made.total.grid, places_of(made));
     std::string under;
-    for (const batch::Fill& fill : made.fills) {
-        const catalogue::Container* known = catalogue::find_container(app.presets.catalogue, fill.container);
-        under += app.say("batch.fill_line", {{"count", std::to_string(fill.count)},
-                                             {"name", known ? known->name : fill.container},
-                                             {"each", grams(app, fill.each)}}) +
-                 "\n";
-    }
+    for (const batch::Fill& fill : made.fills)
+        under += fill_words(app, made, fill) + "\n";
     if (made.fills.empty())
         under += app.say("batch.after_loss", {{"fill", grams(app, made.fill)},
                                               {"loss", words::figure(app.words, made.loss.grid)}});
@@ -250,13 +98,25 @@ void total(app::App& app, const batch::Batch& made) {
     ImGui::Dummy(box.GetSize());
 }
 
+// "0.01 g scale, into the jug: 312 g with it"
+std::string place_words(const app::App& app, const batch::Line& one) {
+    const std::vector<scales::Scale>& bench = app.analysed_on.scales;
+    const bool known = one.place.scale && *one.place.scale < bench.size();
+    const std::string name = known ? bench[*one.place.scale].name : "";
+    const std::string division = grams(app, one.place.division);
+    const std::string on = name.empty() ? app.say("batch.on_scale", {{"g", division}})
+                                        : app.say("batch.on_scale_named", {{"name", name}, {"g", division}});
+    if (!app.analysed_on.jug) return on;
+    if (!one.place.in_jug) return app.say("batch.on_scale_dish", {{"scale", on}});
+    return app.say("batch.on_scale_jug", {{"scale", on}, {"load", grams(app, one.place.load)}});
+}
+
 // One line to weigh: the grams large, what they really are in percent beneath the name.
-void weigh_line(app::App& app, const workspace::Recipe& recipe, const batch::Batch& made,
-                const batch::Line& one) {
+void weigh_line(app::App& app, const workspace::Recipe& recipe, const batch::Line& one) {
     kit::Kit& kit = app.kit;
     const theme::Colours& c = theme::colours();
     const std::string name = workspace::display_name(app.known, recipe.formula.lines[one.line]);
-    const std::string figure = words::figure_fixed(app.words, one.grams.grid, places_of(made.division));
+    const std::string figure = words::figure_fixed(app.words, one.grams.grid, places_of(one.place.division));
     std::string under =
         app.say("batch.percent", {{"percent", words::figure_fixed(app.words, one.actual.grid, 2)}});
     if (std::abs(one.error_grid) >= 50)  // 0.005 %: would be shown as 0.00
@@ -264,6 +124,10 @@ void weigh_line(app::App& app, const workspace::Recipe& recipe, const batch::Bat
                         {{"percent", words::figure_fixed(app.words, one.actual.grid, 2)},
                          {"error", (one.error_grid > 0 ? "+" : "\xE2\x88\x92") +
                                        words::figure_fixed(app.words, std::abs(one.error_grid), 2)}});
+    if (one.uncertain.grid >= 50)
+        under += ", " + app.say("batch.uncertain",
+                                {{"percent", words::figure_fixed(app.words, one.uncertain.grid, 2)}});
+    under += "\n" + place_words(app, one);
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const float right =
         widget::measure(figure, theme::Type::figure).x + widget::measure(" g", theme::Type::body).x + 8;
@@ -288,7 +152,9 @@ void weigh_line(app::App& app, const workspace::Recipe& recipe, const batch::Bat
     cell("name", mirror::Role::row_header, name, ImRect(box.Min, {box.Min.x + room, box.Max.y}));
     cell("grams", mirror::Role::cell, app.say("unit.grams", {{"n", figure}}),
          ImRect({box.Max.x - right, box.Min.y}, box.Max));
-    cell("percent", mirror::Role::cell, under,
+    std::string said = under;
+    std::replace(said.begin(), said.end(), '\n', ' ');
+    cell("percent", mirror::Role::cell, said,
          ImRect({box.Min.x, box.Min.y + title.y}, {box.Min.x + room, box.Max.y}));
     mirror::close();
     const float y = box.GetCenter().y - (title.y + small.y) / 2;
@@ -342,10 +208,101 @@ void lines(app::App& app, const workspace::Recipe& recipe, const batch::Batch& m
                 widget::hairline(app.kit);
             }
             headed = true;
-            weigh_line(app, recipe, made, one);
+            weigh_line(app, recipe, one);
         }
     }
     mirror::close();
+}
+
+// What is mixed before anything is weighed.
+void mixes(app::App& app, const workspace::Recipe& recipe) {
+    kit::Kit& kit = app.kit;
+    for (const remedy::Ahead& ahead : app.analysis->ahead) {
+        const std::string& id = recipe.formula.lines[ahead.line].ingredient;
+        const catalogue::Ingredient* mix = catalogue::find_ingredient(app.known, id);
+        if (!mix || mix->parts.size() != ahead.parts.size()) continue;
+        std::string parts;
+        for (std::size_t i = 0; i < ahead.parts.size(); ++i) {
+            const catalogue::Ingredient* part =
+                catalogue::find_ingredient(app.known, mix->parts[i].ingredient);
+            parts += (i == 0 ? "" : ", ") +
+                     app.say("batch.mix_part",
+                             {{"name", part && !part->name.empty() ? part->name : mix->parts[i].ingredient},
+                              {"g", grams(app, ahead.parts[i])}});
+        }
+        widget::gap(10);
+        widget::text(kit, app.say("batch.mix_of", {{"name", mix->name}, {"parts", parts}}));
+    }
+}
+
+void take_remedy(app::App& app, workspace::Recipe& recipe, const remedy::Remedy& one,
+                 const std::string& subject, const std::string& oil) {
+    std::string name;
+    if (one.mix)
+        name = app.say("remedy.mix_name", {{"subject", subject},
+                                           {"oil", oil},
+                                           {"percent", words::figure(app.words, one.mix->strength.grid)}});
+    while (name.size() > formula::kMostNameBytes ||
+           (!name.empty() && (name.back() & 0xC0) == 0x80 && name.size() == formula::kMostNameBytes))
+        name.pop_back();
+    const auto taken = remedy::take(recipe, one, app.known, name);
+    if (!taken) return app::tell(app, words::say(app.words, taken.error()), true);
+    app.undo.deed_done();
+    recipe = *taken;
+    app.kit.drafts.clear();
+    app::tell(app, app.say("remedy.taken"));
+}
+
+bool is_of_batch(finding::Code code) {
+    static constexpr finding::Code kCodes[] = {
+        finding::Code::line_rounds_to_zero, finding::Code::line_error_large,
+        finding::Code::batch_rounded,       finding::Code::density_partly_known,
+        finding::Code::line_too_heavy,      finding::Code::warm_over_brim,
+        finding::Code::pour_too_hot,        finding::Code::stock_unknown,
+        finding::Code::stock_not_needed};
+    return std::find(std::begin(kCodes), std::end(kCodes), code) != std::end(kCodes);
+}
+
+// The remarks about the batch; under a line too small for its scale, what may be done, worked out in full.
+void findings(app::App& app, workspace::Recipe& recipe) {
+    kit::Kit& kit = app.kit;
+    const auto name_of = [&](std::size_t line) {
+        return workspace::display_name(app.known, recipe.formula.lines[line]);
+    };
+    const remedy::Remedy* pressed = nullptr;
+    for (const finding::Finding& one : app.analysis->findings) {
+        if (!is_of_batch(one.code)) continue;
+        widget::gap(8);
+        const catalogue::Ingredient* known = catalogue::find_ingredient(app.known, one.subject);
+        const std::string name = one.line                        ? name_of(*one.line)
+                                 : known && !known->name.empty() ? known->name
+                                                                 : one.subject;
+        const bool sourced =
+            one.code == finding::Code::warm_over_brim || one.code == finding::Code::pour_too_hot;
+        widget::finding_badge(kit, one.severity, finding::say(app.words, one, name),
+                              sourced ? app.say("finding_ui.source",
+                                                {{"title", app::source_words(app, one.source, one.standing)}})
+                                      : "");
+        if (one.code != finding::Code::line_error_large && one.code != finding::Code::line_rounds_to_zero)
+            continue;
+        for (const remedy::Remedy& way : app.analysis->remedies) {
+            if (way.line != one.line) continue;
+            const std::string oil = way.mix ? name_of(way.mix->oil) : "";
+            ImGui::PushID(static_cast<int>(way.line));
+            ImGui::PushID(static_cast<int>(way.kind));
+            widget::gap(6);
+            widget::text(kit, remedy::say(app.words, way, name, oil), theme::Type::small, widget::Ink::soft);
+            widget::gap(4);
+            if (widget::button(kit, "take", remedy::say_short(app.words, way, name, oil), widget::Look::plain,
+                               kit.width))
+                pressed = &way;
+            ImGui::PopID();
+            ImGui::PopID();
+        }
+    }
+    if (!pressed) return;
+    const remedy::Remedy taken = *pressed;
+    take_remedy(app, recipe, taken, name_of(taken.line), taken.mix ? name_of(taken.mix->oil) : "");
 }
 
 }  // namespace
@@ -353,15 +310,55 @@ void lines(app::App& app, const workspace::Recipe& recipe, const batch::Batch& m
 // How much is made, in one row; the row opens the sheet where that is said.
 std::string amount_in_short(const app::App& app, const batch::Request& request) {
     std::string words;
-    if (request.amount == batch::Amount::grams) words = grams(app, request.grams);
-    if (request.amount == batch::Amount::containers)
-        for (const batch::Containers& one : request.containers) {
-            const catalogue::Container* known = catalogue::find_container(app.presets.catalogue, one.id);
-            words += (words.empty() ? "" : ", ") +
-                     app.say("batch.count_short",
-                             {{"count", std::to_string(one.count)}, {"name", known ? known->name : one.id}});
-        }
+    switch (request.amount) {
+        case batch::Amount::none:
+            break;
+        case batch::Amount::grams:
+            words = grams(app, request.grams);
+            break;
+        case batch::Amount::containers:
+            for (const batch::Containers& one : request.containers)
+                words += (words.empty() ? "" : ", ") +
+                         app.say("batch.count_short", {{"count", std::to_string(one.count)},
+                                                       {"name", container_name(app, one.id)}});
+            break;
+        case batch::Amount::people:
+            words =
+                app.say("batch.people_short",
+                        {{"people", std::to_string(request.people)},
+                         {"each", request.unit ? app.say("batch.count_short",
+                                                         {{"count", std::to_string(request.each)},
+                                                          {"name", container_name(app, request.unit->id)}})
+                                               : grams(app, quantity::grams(request.each))}});
+            break;
+        case batch::Amount::stock:
+            words = app.say("batch.from_stock");
+            break;
+    }
     return words.empty() ? app.say("batch.say_how_much") : words;
+}
+
+void batch_total(app::App& app) {
+    if (app.analysis && app.analysis->batch) total(app, *app.analysis->batch);
+}
+
+// What of each ingredient is needed and left, the one that runs out first in front of all.
+void stock_left(app::App& app) {
+    const workspace::Recipe* recipe = app::open_recipe(app);
+    if (!recipe || !app.analysis || !app.analysis->batch || !app.analysis->batch->reach) return;
+    for (const bool first : {true, false})
+        for (const batch::Supply& supply : app.analysis->batch->reach->supplies) {
+            if (!supply.have || supply.first_out != first) continue;
+            const catalogue::Ingredient* known = catalogue::find_ingredient(app.known, supply.ingredient);
+            widget::gap(4);
+            widget::text(app.kit,
+                         app.say(first ? "batch.stock_out" : "batch.stock_left",
+                                 {{"name", known && !known->name.empty() ? known->name : supply.ingredient},
+                                  {"need", grams(app, supply.need)},
+                                  {"left", grams(app, *supply.left)}}),
+                         first ? theme::Type::strong : theme::Type::small,
+                         first ? widget::Ink::plain : widget::Ink::soft);
+        }
 }
 
 void batch(app::App& app) {
@@ -383,19 +380,12 @@ void batch(app::App& app) {
     }
     widget::gap(6);
     if (made && made->lines.size() == recipe->formula.lines.size()) {
-        total(app, *made);
+        batch_total(app);
+        stock_left(app);
+        mixes(app, *recipe);
         widget::gap(6);
         lines(app, *recipe, *made);
-        for (const finding::Finding& one : app.analysis->findings) {
-            if (one.code != finding::Code::line_rounds_to_zero &&
-                one.code != finding::Code::line_error_large && one.code != finding::Code::batch_rounded &&
-                one.code != finding::Code::density_partly_known)
-                continue;
-            widget::gap(8);
-            const std::string name =
-                one.line ? workspace::display_name(app.known, recipe->formula.lines[*one.line]) : one.subject;
-            widget::finding_badge(kit, one.severity, finding::say(app.words, one, name), "");
-        }
+        findings(app, *recipe);
     } else if (!made && recipe->batch.amount != batch::Amount::none) {
         widget::finding_badge(kit, finding::Severity::stop, words::say(app.words, made.error()), "");
     }
@@ -408,52 +398,6 @@ void batch(app::App& app) {
     if (widget::button(kit, "share", app.say("recipe.share"), widget::Look::plain, kit.width)) {
         app.ui.recipe = app.work.open;
         app::show(app, app::Sheet::share);
-    }
-}
-
-void amount(app::App& app) {
-    workspace::Recipe* recipe = app::open_recipe(app);
-    if (!recipe || !app.analysis) return app::close_sheet(app);
-    how_much(app, recipe->batch);
-    widget::gap(14);
-    which_scale(app, recipe->batch);
-    widget::gap(18);
-    const result::Result<batch::Batch>& made = app.analysis->batch;
-    if (made)
-        total(app, *made);
-    else if (recipe->batch.amount != batch::Amount::none)
-        widget::finding_badge(app.kit, finding::Severity::stop, words::say(app.words, made.error()), "");
-    widget::gap(14);
-    if (widget::button(app.kit, "done", app.say("sheet_ui.done"), widget::Look::primary, app.kit.width))
-        app::close_sheet(app);
-}
-
-void container(app::App& app) {
-    workspace::Recipe* recipe = app::open_recipe(app);
-    if (!recipe) return app::close_sheet(app);
-    batch::Request& request = recipe->batch;
-    for (const catalogue::Container& one : app.presets.catalogue.containers) {
-        std::string under;
-        if (one.nominal_ml) {
-            const auto& range = one.nominal_ml->value;
-            under = app.say(
-                range.min == range.max ? "container.ml" : "container.ml_range",
-                {{"min", words::figure(app.words, range.min)}, {"max", words::figure(app.words, range.max)}});
-        }
-        if (one.fill_g)
-            under += (under.empty() ? "" : " \xC2\xB7 ") +
-                     app.say("container.usual", {{"g", words::figure(app.words, one.fill_g->value.max)}});
-        if (widget::row(app.kit, one.id, {one.name, under, "", "", false, false}).pressed) {
-            app.undo.deed_done();
-            if (!app.ui.line_is_new && app.ui.line < request.containers.size()) {
-                request.containers[app.ui.line].id = one.id;
-                request.containers[app.ui.line].fill_g.reset();
-            } else {
-                request.containers.push_back({one.id, 1, std::nullopt, std::nullopt});
-            }
-            app::show(app, app::Sheet::amount);
-        }
-        widget::hairline(app.kit);
     }
 }
 

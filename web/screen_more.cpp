@@ -12,59 +12,6 @@
 namespace screens {
 namespace {
 
-void scales(app::App& app, workspace::Settings& settings) {
-    kit::Kit& kit = app.kit;
-    widget::heading(kit, 2, app.say("settings.scales"));
-    widget::gap(4);
-    widget::text(kit, app.say("settings.scales_about"), theme::Type::small, widget::Ink::soft);
-    std::optional<std::size_t> removed;
-    for (std::size_t i = 0; i < settings.scales.size(); ++i) {
-        workspace::Scale& scale = settings.scales[i];
-        ImGui::PushID(static_cast<int>(i));
-        widget::gap(10);
-        widget::begin_card(kit);
-        const std::string n = std::to_string(i + 1);
-        widget::TextSpec name;
-        name.name = app.say("settings.scale_name", {{"n", n}});
-        name.most_bytes = 40;
-        if (const auto typed = widget::text_field(kit, "name", scale.name, name)) scale.name = *typed;
-        widget::gap(8);
-        widget::NumberSpec division;
-        division.name = app.say("settings.scale_division", {{"n", n}});
-        division.unit = "g";
-        division.read = typed::mass;
-        if (const auto change = widget::number_field(kit, "division", scale.division.grid, division);
-            change.value)
-            scale.division = quantity::Mass{*change.value};
-        widget::gap(8);
-        widget::NumberSpec capacity;
-        capacity.name = app.say("settings.scale_capacity", {{"n", n}});
-        capacity.unit = "g";
-        capacity.read = typed::mass_or_none;
-        capacity.may_be_empty = true;
-        capacity.hint = app.say("settings.not_said");
-        std::optional<std::int64_t> carries;
-        if (scale.capacity.grid > 0) carries = scale.capacity.grid;
-        if (const auto change = widget::number_field(kit, "capacity", carries, capacity); change.changed)
-            scale.capacity = quantity::Mass{change.value.value_or(0)};
-        if (settings.scales.size() > 1) {
-            widget::gap(4);
-            if (widget::button(kit, "remove", app.say("settings.scale_remove", {{"n", n}}),
-                               widget::Look::quiet))
-                removed = i;
-        }
-        widget::end_card(kit);
-        ImGui::PopID();
-    }
-    if (removed) {
-        settings.scales.erase(settings.scales.begin() + static_cast<std::ptrdiff_t>(*removed));
-        kit.drafts.clear();  // they belong to scales by place
-    }
-    widget::gap(10);
-    if (settings.scales.size() < 8 && widget::button(kit, "add_scale", app.say("settings.scale_add")))
-        settings.scales.push_back({"", {1000}, {}});
-}
-
 void caution(app::App& app, std::string_view key) {
     widget::gap(8);
     widget::finding_badge(app.kit, finding::Severity::caution, app.say(key), "");
@@ -91,7 +38,7 @@ void more(app::App& app) {
         static_cast<int>(settings.theme));
     if (theme >= 0) settings.theme = static_cast<workspace::Theme>(theme);
     widget::gap(24);
-    scales(app, settings);
+    scales(app);
 
     widget::gap(24);
     backup(app);

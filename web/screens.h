@@ -1,8 +1,14 @@
 // One draw function per screen and per sheet, all of one shape; the table of them is in app_draw.cpp.
 #pragma once
 
+#include <cstddef>
+
 namespace app {
 struct App;
+}
+
+namespace batch {
+struct Containers;
 }
 
 namespace screens {
@@ -17,6 +23,13 @@ void more(app::App& app);
 void backup(app::App& app);           // the part of More
 void backup_reminder(app::App& app);  // where it is due; at the head of the book
 void nothing_open(app::App& app);     // in place of formula and batch while no recipe is open
+
+// Parts that several screens and sheets show.
+void batch_total(app::App& app);  // what is weighed in all, and what goes into each container
+void stock_left(app::App& app);   // how far what is at hand goes
+void scales(app::App& app);       // the bench of this device
+// One kind of container and how its fill is said; true: it is to be taken away. Not counted: one unit of it.
+bool container_card(app::App& app, batch::Containers& one, std::size_t index, bool counted);
 
 // Sheets: what they hold; their frame is drawn by the caller.
 void new_recipe(app::App& app);

@@ -203,6 +203,7 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name,
         node.role = mirror::Role::button;
         node.name = options[i];
         const bool on = static_cast<int>(i) == chosen;
+        node.toggle = true;
         node.checked = on;
         node.current = on;
         const Press press = press_area(kit, std::to_string(i), {width, theme::kTarget}, node);
