@@ -20,7 +20,7 @@
 namespace pasted {
 
 inline constexpr std::size_t kMostBytes = 200'000;
-inline constexpr std::size_t kMostEntries = 1000;
+inline constexpr std::size_t kMostEntries = 500;
 inline constexpr std::size_t kMostOffered = 8;
 
 enum class Kind { ingredient, heading, phase, total, note, step };

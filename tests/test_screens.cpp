@@ -180,8 +180,16 @@ void open_sheet(app::App& app, Sheet sheet) {
     backup.recipes.push_back(backup.recipes[0]);
     backup.settings->sort = workspace::Sort::title;
     app.ui.restore = workspace_backup::preview(app.work, std::move(backup));
+    app.ui.amounts_in = {};
+    app.ui.list_in = app::ListIn{
+        "A list with everything\nBeeswax 20\n2 tbsp olive oil\n10 drops of something long that few have "
+        "heard of\nWater ad 1,234.5\nPhase B:\nHoney a pinch\nTotal 100\nMethod\nStir until clear.",
+        {},
+        {},
+        1};
+    app::read_list(app);
     app::show(app, sheet);
-    if (sheet == Sheet::from_text) app::take_in(app, app.ui.typed);
+    if (sheet == Sheet::from_text || sheet == Sheet::paste_list) app::take_in(app, app.ui.typed);
     draw_again();
 }
 
@@ -258,8 +266,8 @@ TEST_CASE_FIXTURE(FirstVisit, "every sheet is whole in every size, light and dar
         in_every_size_and_light(app, [&] {
             for (const Sheet sheet : all_sheets()) {
                 CAPTURE(static_cast<int>(sheet));
-                const bool of_line =
-                    sheet == Sheet::line || sheet == Sheet::give_way || sheet == Sheet::fit_amount;
+                const bool of_line = sheet == Sheet::line || sheet == Sheet::give_way ||
+                                     sheet == Sheet::fit_amount || sheet == Sheet::in_amounts;
                 if (recipe.formula.lines.empty() && of_line) continue;
                 open_sheet(app, sheet);
                 REQUIRE(app.ui.sheet == sheet);

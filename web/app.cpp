@@ -364,24 +364,6 @@ void tell(App& app, std::string message, bool problem) {
     app.ui.again = true;
 }
 
-void take_in(App& app, std::string_view text) {
-    const std::size_t start = text.find_first_not_of(" \t\r\n");
-    const bool file = start != std::string_view::npos && text[start] == '{';
-    if (file && store::is_backup(text)) return take_backup(app, text);
-    auto recipe = file ? store::read_recipe(text) : share::read(text, app.presets.catalogue);
-    if (recipe) {
-        app.ui.incoming = std::move(recipe.value());
-        return show(app, Sheet::incoming);
-    }
-    std::string problem = words::say(app.words, recipe.error());
-    if (!recipe.error().place.empty()) problem = recipe.error().place + ": " + problem;
-    if (app.ui.sheet == Sheet::from_text)
-        app.ui.typed_problem = std::move(problem);
-    else
-        tell(app, std::move(problem), true);
-    app.ui.again = true;
-}
-
 std::string source_words(const App& app, std::string_view key, source::Standing standing) {
     static constexpr std::string_view kStandings[] = {"standing.document", "standing.supplier",
                                                       "standing.common_practice", "standing.memory",

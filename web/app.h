@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "engine/analysis.h"
+#include "engine/pasted.h"
 #include "engine/store.h"
 #include "engine/workspace.h"
 #include "keeping.h"
@@ -24,7 +25,10 @@ enum class Sheet {
     none,
     new_recipe,
     from_text,
+    paste_list,
     incoming,
+    pasted,
+    pasted_line,
     recipe,
     rename,
     product,
@@ -36,6 +40,7 @@ enum class Sheet {
     firmness,
     give_way,
     fit_amount,
+    in_amounts,
     amount,
     container,
     bin,
@@ -51,6 +56,18 @@ struct Wish {       // a change of the whole formula while it is being thought a
     std::optional<quantity::Mass> amount;      // of one line
 };
 
+struct ListIn {  // a pasted list while it is looked at
+    std::string text;
+    pasted::Said said;
+    pasted::List list;
+    std::size_t entry = 0;  // the one a sheet concerns
+};
+
+struct AmountsIn {  // a formula that is being said in grams or parts
+    bool parts = false;
+    std::vector<std::optional<std::int64_t>> values;  // of each line
+};
+
 struct UiState {
     Screen screen = Screen::book;
     Sheet sheet = Sheet::none;
@@ -62,7 +79,9 @@ struct UiState {
     std::string search, typed;  // in a picker; in a text sheet
     std::string book_search, book_tag;
     std::string typed_problem;
-    std::optional<workspace::Recipe> incoming;         // understood, not kept yet
+    std::optional<workspace::Recipe> incoming;  // understood, not kept yet
+    std::optional<ListIn> list_in;              // likewise, a list
+    AmountsIn amounts_in;
     std::optional<workspace_backup::Preview> restore;  // likewise, a backup
     std::string message;                               // shown for a while, spoken once
     double message_until_ms = 0;
@@ -108,7 +127,8 @@ void step_forth(App& app);
 void show(App& app, Sheet sheet);
 void close_sheet(App& app);
 void tell(App& app, std::string message, bool problem = false);
-void take_in(App& app, std::string_view text);  // a link or a file's text: shown before it is kept
+void take_in(App& app, std::string_view text);  // a link, a file's text or a list: shown before it is kept
+void read_list(App& app);                       // anew, with what was said about it
 workspace::Recipe blank_recipe(const App& app);
 std::string new_id();
 // `title` within a sentence such as "{title}, copy", shortened where it would be longer than a title may be.

@@ -39,7 +39,10 @@ struct SheetRow {
 constexpr SheetRow kSheets[] = {
     {Sheet::new_recipe, "new.title", screens::new_recipe},
     {Sheet::from_text, "new.link", screens::from_text},
+    {Sheet::paste_list, "new.list", screens::from_text},
     {Sheet::incoming, "incoming.title", screens::incoming},
+    {Sheet::pasted, "pasted_ui.title", screens::pasted},
+    {Sheet::pasted_line, "pasted_ui.line", screens::pasted_line},
     {Sheet::recipe, "recipe.menu", screens::recipe},
     {Sheet::rename, "recipe.rename", screens::rename},
     {Sheet::product, "product.title", screens::product},
@@ -51,6 +54,7 @@ constexpr SheetRow kSheets[] = {
     {Sheet::firmness, "adjust.firmness", screens::firmness},
     {Sheet::give_way, "adjust.give_way", screens::give_way},
     {Sheet::fit_amount, "adjust.fit", screens::fit_amount},
+    {Sheet::in_amounts, "amounts.title", screens::in_amounts},
     {Sheet::amount, "batch.how_much", screens::amount},
     {Sheet::container, "container.title", screens::container},
     {Sheet::bin, "bin.title", screens::bin},
@@ -289,7 +293,7 @@ void draw_page(App& app) {
 
     if (sheet) {
         widget::SheetPlace where{size, taken > 0 ? taken : window.inset_bottom, window.inset_top};
-        where.whole = sheet->sheet == Sheet::ingredient;
+        where.whole = sheet->sheet == Sheet::ingredient || sheet->sheet == Sheet::pasted_line;
         if (widget::begin_sheet(app.kit, sheet->title, sheet_title(app, *sheet), where, app.ui.escape)) {
             sheet->draw(app);
             if (app.kit.keypad.open())

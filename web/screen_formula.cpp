@@ -280,6 +280,11 @@ void formula(app::App& app) {
         app.ui.wish = {};
         app::show(app, app::Sheet::firmness);
     }
+    if (!recipe->formula.lines.empty() &&
+        widget::button(kit, "in_amounts", app.say("amounts.title"), widget::Look::quiet)) {
+        app.ui.amounts_in = {};
+        app::show(app, app::Sheet::in_amounts);
+    }
     findings(app, *recipe);
     steps_and_notes(app, *recipe);
 

@@ -11,6 +11,11 @@
 #include "widget_text.h"
 
 namespace screens {
+namespace {
+
+constexpr std::size_t kMostDrawn = 1200;  // of a long paste the canvas shows the beginning
+
+}  // namespace
 
 void new_recipe(app::App& app) {
     kit::Kit& kit = app.kit;
@@ -24,11 +29,13 @@ void new_recipe(app::App& app) {
         app::close_sheet(app);
         return app::keep(app, app::blank_recipe(app));
     }
-    if (choice("new.link", "new.link_about")) {
+    const auto paste = [&](app::Sheet sheet) {
         app.ui.typed.clear();
         app.ui.typed_problem.clear();
-        return app::show(app, app::Sheet::from_text);
-    }
+        app::show(app, sheet);
+    };
+    if (choice("new.list", "new.list_about")) return paste(app::Sheet::paste_list);
+    if (choice("new.link", "new.link_about")) return paste(app::Sheet::from_text);
     if (choice("new.file", "new.file_about")) app::open_file();
     widget::gap(18);
     widget::heading(kit, 3, app.say("book.starters"));
@@ -45,12 +52,20 @@ void new_recipe(app::App& app) {
     }
 }
 
+// Whatever is pasted here is told apart when it is read: a list may come into the field for a link.
 void from_text(app::App& app) {
     kit::Kit& kit = app.kit;
+    const bool list = app.ui.sheet == app::Sheet::paste_list;
     widget::TextSpec spec;
-    spec.name = app.say("new.paste_here");
+    spec.name = app.say(list ? "new.list_here" : "new.paste_here");
+    spec.hint = list ? app.say("new.list_hint") : "";
     spec.note = true;
     spec.last = true;
+    spec.most_drawn = kMostDrawn;
+    if (list) {
+        widget::text(kit, app.say("new.list_help"), theme::Type::small, widget::Ink::soft);
+        widget::gap(8);
+    }
     if (const auto typed = widget::text_field(kit, "text", app.ui.typed, spec)) {
         app.ui.typed = *typed;
         app.ui.typed_problem.clear();

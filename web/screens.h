@@ -35,6 +35,8 @@ bool container_card(app::App& app, batch::Containers& one, std::size_t index, bo
 void new_recipe(app::App& app);
 void from_text(app::App& app);
 void incoming(app::App& app);
+void pasted(app::App& app);
+void pasted_line(app::App& app);
 void recipe(app::App& app);
 void rename(app::App& app);
 void product(app::App& app);
@@ -46,6 +48,7 @@ void to_hundred(app::App& app);
 void firmness(app::App& app);
 void give_way(app::App& app);
 void fit_amount(app::App& app);
+void in_amounts(app::App& app);
 void amount(app::App& app);
 void container(app::App& app);
 void bin(app::App& app);

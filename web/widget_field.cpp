@@ -81,6 +81,11 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
     node.value = std::string(value);
     node.last_field = spec.last;
     node.most_bytes = spec.most_bytes;
+    std::string cut;
+    if (spec.most_drawn > 0 && value.size() > spec.most_drawn) {
+        cut = std::string(utf8::start_within(value, spec.most_drawn)) + "\xE2\x80\xA6";
+        value = cut;
+    }
     float height = theme::kField;
     if (spec.note)
         height = std::max(3 * theme::line_height(theme::Type::body),

@@ -22,6 +22,8 @@ struct TextSpec {
     bool search = false;
     bool last = false;  // the phone's enter key says "done"
     int most_bytes = 0;
+    std::size_t most_drawn =
+        0;  // bytes that the canvas shows; 0: all. The field being edited holds everything
 };
 // The new text after each change, letter by letter.
 std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::string_view value,

@@ -16,8 +16,8 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
     const bool has_menu = !spec.menu_name.empty();
     const float width = kit.width - (has_menu ? theme::kTarget : 0);
     const float inset = spec.chosen ? 12.0f : 4.0f;
-    const float right =
-        spec.right.empty() ? (spec.onward ? 24.0f : 0.0f) : measure(spec.right, theme::Type::strong).x + 14;
+    const float arrow = spec.onward ? 24.0f : 0.0f;
+    const float right = arrow + (spec.right.empty() ? 0 : measure(spec.right, theme::Type::strong).x + 14);
     const float room = width - 2 * inset - right;
     const ImVec2 title = measure(spec.title, theme::Type::strong, room);
     const ImVec2 under = spec.under.empty() ? ImVec2(0, 0) : measure(spec.under, theme::Type::small, room);
@@ -51,14 +51,16 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
         result.menu = press.menu && has_menu;
         focus_ring(box, theme::kRound, press.id);
     }
-    float y = box.GetCenter().y - (title.y + under.y) / 2;
-    draw_wrapped({start.x + inset, y}, spec.title, theme::Type::strong, theme::paint(c.ink), room);
-    if (under.y > 0)
+    const bool in_view = ImGui::IsRectVisible(box.Min, box.Max);  // a long list draws what is seen of it
+    const float y = box.GetCenter().y - (title.y + under.y) / 2;
+    if (in_view)
+        draw_wrapped({start.x + inset, y}, spec.title, theme::Type::strong, theme::paint(c.ink), room);
+    if (in_view && under.y > 0)
         draw_wrapped({start.x + inset, y + title.y}, spec.under, theme::Type::small, theme::paint(c.ink_soft),
                      room);
-    if (spec.onward)
+    if (in_view && spec.onward)
         draw_mark(Mark::onward, {box.Max.x - 12, box.GetCenter().y}, 14, theme::paint(c.ink_soft));
-    else if (right > 0)
+    if (in_view && !spec.right.empty())
         draw_wrapped({box.Max.x - right + 2, box.GetCenter().y - theme::line_height(theme::Type::strong) / 2},
                      spec.right, theme::Type::strong, theme::paint(c.ink), 0);
     if (has_menu) {
@@ -91,6 +93,8 @@ void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view s
         ++node.id;
     fill_place(node, box);
     mirror::add(node);
+    ImGui::Dummy(box.GetSize());
+    if (!ImGui::IsRectVisible(box.Min, box.Max)) return;
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(box.Min, box.Max, theme::paint(ground), theme::kRound);
     list.AddRect(box.Min, box.Max, theme::paint(stop || caution ? ink : c.hairline), theme::kRound, 0, 1);
@@ -107,13 +111,13 @@ void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view s
     if (foot.y > 0)
         draw_wrapped({x, start.y + 12 + head.y + body.y}, source, theme::Type::small,
                      theme::paint(c.ink_soft), room);
-    ImGui::Dummy(box.GetSize());
 }
 
 void hairline(kit::Kit& kit) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
-    ImGui::GetWindowDrawList()->AddLine(at, {at.x + kit.width, at.y}, theme::paint(theme::colours().hairline),
-                                        1);
+    if (ImGui::IsRectVisible(at, {at.x + kit.width, at.y + 1}))
+        ImGui::GetWindowDrawList()->AddLine(at, {at.x + kit.width, at.y},
+                                            theme::paint(theme::colours().hairline), 1);
     ImGui::Dummy({kit.width, 1});
 }
 

@@ -114,6 +114,14 @@ export async function tour(page, hand, look) {
     await sheet('new', 'book.new');
     await sheet('from-link', 'new.link');
     await close(page, hand);
+    await press(page, hand, 'book.new');
+    await sheet('list', 'new.list');
+    await hand.write(await seen.field(page, say('new.list_here')), 'Shed salve\n20 g beeswax\n2 tbsp olive oil\nHoney a pinch');
+    await press(page, hand, 'new.read');
+    await there('list-understood');
+    await hand.press(await seen.button(page, 'beeswax'));
+    await there('list-line');
+    await close(page, hand);
     await openStarter(page, hand, 'kitchen_garden_hand_lotion');
     await there('formula');
     await hand.press(await seen.button(page, productName('hand_lotion')));
