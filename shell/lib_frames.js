@@ -79,6 +79,7 @@ mergeInto(LibraryManager.library, {
         Object.assign(globalThis.tarebench, {
             frames: function () { return Frames.drawn; },
             quiet: Frames.quiet,
+            memory: function () { return HEAPU8.length; },
             settled: Frames.settled,
         });
         globalThis.tarebench.started();
