@@ -6,8 +6,10 @@ import * as seen from './mirror.mjs';
 import { container, ingredientName, productName, recipe } from './presets.mjs';
 import { say } from './words.mjs';
 
+// On a wide window formula and batch are one place.
 export async function goTo(page, hand, key) {
-    await hand.press(seen.place(page, key));
+    const both = ['nav.formula', 'nav.batch'].includes(key) && (await seen.place(page, 'nav.both').count()) > 0;
+    await hand.press(seen.place(page, both ? 'nav.both' : key));
 }
 
 // Presses what is called so in the open sheet, or on the page.
@@ -136,6 +138,9 @@ export async function tour(page, hand, look) {
     await close(page, hand);
     await sheet('recipe', 'top.recipe');
     await sheet('rename', 'recipe.rename');
+    await close(page, hand);
+    await press(page, hand, 'top.recipe');
+    await sheet('tags', 'recipe.tags');
     await close(page, hand);
     await goTo(page, hand, 'nav.batch');
     await there('batch');

@@ -1,11 +1,9 @@
-// The picture: nothing is drawn while nothing happens, themes follow, a lost drawing context comes back, the ring of the
-// keyboard's focus is seen, and pages that cannot run say so in plain words.
+// The picture: nothing is drawn while nothing happens, themes follow, the ring of the keyboard's focus is seen.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { address, open, profile, ready, settled } from './browser.mjs';
 import { drawnAt, hasFocus, keyboard, mirror, name, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
-import { brightness, differing, drawnShare, picture } from './picture.mjs';
+import { brightness, differing, picture } from './picture.mjs';
 import { ingredientName, recipe } from './presets.mjs';
 import * as steps from './steps.mjs';
 import { say } from './words.mjs';
@@ -64,86 +62,6 @@ export const tests = [
         await page.reload();
         await ready(page);
         assert.ok((await ground()) > 200, 'it is kept');
-    }],
-
-    ['a drawing context that is lost and given back: the same picture, nothing lost', async (bench) => {
-        const { page } = await starter(bench);
-        const before = await picture(page);
-        const kept = await seen.storedRecipe(page, recipe(kStarter).title);
-        await page.evaluate(async () => {
-            const gl = document.getElementById('canvas').getContext('webgl2') ?? document.getElementById('canvas').getContext('webgl');
-            const extension = gl.getExtension('WEBGL_lose_context');
-            const arrives = (kind) => new Promise((done) => document.getElementById('canvas').addEventListener(kind, done, { once: true }));
-            const lost = arrives('webglcontextlost');
-            extension.loseContext();
-            await lost;
-            await new Promise((done) => setTimeout(done, 0));  // not within the event that tells of the loss
-            const back = arrives('webglcontextrestored');
-            extension.restoreContext();
-            await back;
-        });
-        await settled(page);
-        assert.ok(drawnShare(before) > 0.05, 'there was something to be seen');
-        assert.ok(differing(before, await picture(page)) < 0.002);
-        assert.deepEqual(await seen.storedRecipe(page, recipe(kStarter).title), kept);
-        const hand = mirror(page);
-        await hand.press(await seen.button(page, ingredientName('shea')));
-        assert.equal(await seen.dialogTitle(page), ingredientName('shea'));
-    }],
-
-    ['a drawing context that is lost for good is replaced', async (bench) => {
-        const { page } = await starter(bench);
-        const before = await picture(page);
-        await page.evaluate(() => {
-            globalThis.oldCanvas = document.getElementById('canvas');
-            const gl = oldCanvas.getContext('webgl2') ?? oldCanvas.getContext('webgl');
-            gl.getExtension('WEBGL_lose_context').loseContext();
-        });
-        await page.waitForFunction(() => document.getElementById('canvas') !== globalThis.oldCanvas);
-        await settled(page);
-        assert.ok(differing(before, await picture(page)) < 0.002);
-        await touch(page).press(await seen.button(page, ingredientName('shea')));
-        assert.equal(await seen.dialogTitle(page), ingredientName('shea'));
-    }],
-
-    ['without WebGL the page says so, with what is kept', async (bench) => {
-        const context = await profile(bench.browser, {
-            before: () => {
-                const own = HTMLCanvasElement.prototype.getContext;
-                HTMLCanvasElement.prototype.getContext = function (kind, ...rest) {
-                    return /webgl/.test(kind) ? null : own.call(this, kind, ...rest);
-                };
-            },
-            mayWarn: /WebGL|context/i,
-        });
-        const page = await open(context, address(bench.file), { running: false });
-        await page.locator('#notice .drawing').first().waitFor({ state: 'visible' });
-        assert.match(await page.locator('#notice').innerText(), /no WebGL/);
-        assert.equal(await page.locator('#stage').isVisible(), false);
-    }],
-
-    ['without JavaScript the page says what to do', async (bench) => {
-        const page = await open(await profile(bench.browser, { javaScriptEnabled: false }), address(bench.file), { running: false });
-        const notice = page.locator('#notice .script');
-        assert.equal(await notice.isVisible(), true);
-        const words = await notice.innerText();
-        for (const part of ['JavaScript', 'Safari', 'Add to Home Screen']) assert.ok(words.includes(part), part);
-        const { width } = await notice.boundingBox();
-        assert.ok(width <= 360);
-    }],
-
-    ['after a fault the page says that it has stopped and hands out what is kept', async (bench) => {
-        const { page } = await starter(bench);
-        await page.evaluate(() => tarebench.fail('crash'));
-        assert.equal(await page.locator('#notice .crash').first().isVisible(), true);
-        assert.ok((await page.locator('#rescue').innerText()).includes(recipe(kStarter).title));
-        const waiting = page.waitForEvent('download');
-        await page.locator('#rescue').getByRole('button', { name: /file/ }).click();
-        const saved = JSON.parse(readFileSync(await (await waiting).path(), 'utf8'));
-        assert.ok(Object.values(saved.records).some((text) => text.includes(recipe(kStarter).title)));
-        await page.locator('#rescue').getByRole('button').first().click();
-        await ready(page);
-        await page.getByRole('main').waitFor({ state: 'attached' });
     }],
 
     ['what has the keyboard’s focus wears a ring: buttons, lines, tabs, fields, choices', async (bench) => {

@@ -55,7 +55,8 @@ export async function journey(browser, file, makeHand, { prepare = async () => {
     await ready(page);
     await prepare(page);
     assert.deepEqual(await seen.storedRecipe(page, kTitle), before);
-    if ((await seen.screen(page)) !== say('nav.formula')) await hand.press(seen.kept(page, kTitle));
+    assert.equal(await seen.screen(page), say('nav.batch'), 'one is where one was');
+    await steps.goTo(page, hand, 'nav.formula');
     assert.deepEqual(await seen.shownFormula(page), formula);
     await steps.goTo(page, hand, 'nav.batch');
     assert.deepEqual(await seen.shownBatch(page), batch);
