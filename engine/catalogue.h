@@ -53,6 +53,14 @@ struct LotAnalysis {
     bool operator==(const LotAnalysis&) const = default;
 };
 
+enum class MadeAs { infusion, blend, pre_dilution };
+struct Made {  // of an own ingredient that is a made part; what is in it stands in its parts
+    MadeAs as = MadeAs::blend;
+    quantity::Percent yield = quantity::kHundred;  // strained mass ÷ what was put in and stays
+    std::vector<std::string> infused_with;         // what was strained out again, by name
+    bool operator==(const Made&) const = default;
+};
+
 struct Ingredient {
     std::string id;
     std::uint32_t number = 0;  // for links, append-only; 0 is used (water)
@@ -79,6 +87,7 @@ struct Ingredient {
     std::string based_on;                      // own ingredients: the shipped one it is a variety of
     std::vector<Part> parts;
     std::optional<LotAnalysis> analysis;
+    std::optional<Made> made;
     std::string origin;
     std::optional<bool> vegan;
     std::string caution, note;

@@ -90,4 +90,13 @@ std::optional<std::int64_t> pour_c(const formula::Formula& formula) {
     return last;
 }
 
+Blend of(const catalogue::Ingredient& ingredient, const catalogue::Catalogue& catalogue) {
+    if (ingredient.density) return {ingredient.density->value.density, quantity::kHundred};
+    Sums sums;
+    for (const catalogue::Part& part : ingredient.parts)
+        add(sums, catalogue, part.ingredient, decimal::to_double(part.percent.grid), std::nullopt, 1);
+    if (sums.volume <= 0) return {};
+    return {{to_grid(sums.weight / sums.volume)}, {std::min(to_grid(sums.weight), quantity::kHundred.grid)}};
+}
+
 }  // namespace density

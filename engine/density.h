@@ -42,4 +42,7 @@ bool is_watery(const catalogue::Ingredient& ingredient);
 // below which a later phase is added.
 std::optional<std::int64_t> pour_c(const formula::Formula& formula);
 
+// Of one ingredient: its own figure, or worked out from its parts where it says none (a made part).
+Blend of(const catalogue::Ingredient& ingredient, const catalogue::Catalogue& catalogue);
+
 }  // namespace density

@@ -183,6 +183,12 @@ Changed set_locked(Formula formula, std::size_t line, bool is_locked) {
     return formula;
 }
 
+Changed set_strained(Formula formula, std::size_t line, bool strained) {
+    if (line >= formula.lines.size()) return no_line(line);
+    formula.lines[line].strained = strained;
+    return formula;
+}
+
 // Between two phases the line stays in its own if that is one of them; coming from further away it joins the
 // one it met first.
 Changed move_line(Formula formula, std::size_t from, std::size_t to) {

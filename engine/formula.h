@@ -28,6 +28,7 @@ struct Line {
     std::string phase = "A";
     bool locked = false;
     std::optional<Hold> hold;
+    bool strained = false;  // of a made part: what is strained out again, the plant of an infusion
     bool operator==(const Line&) const = default;
 };
 
@@ -63,6 +64,7 @@ Changed set_ingredient(Formula formula, std::size_t line, std::string ingredient
 Changed set_rest(Formula formula, std::size_t line,
                  bool rest);  // making one the rest line frees the one before
 Changed set_locked(Formula formula, std::size_t line, bool locked);
+Changed set_strained(Formula formula, std::size_t line, bool strained);
 Changed move_line(Formula formula, std::size_t from,
                   std::size_t to);  // takes the phase of its new neighbours
 Changed move_to_phase(Formula formula, std::size_t line, std::string_view phase);

@@ -48,7 +48,13 @@ enum class Code {
     container_unknown,
     fill_unknown,        // neither weight nor usable volume known for this container
     density_unknown,     // a volume was said and nothing of the formula has a density
+    density_invalid,     // not above 0
     cap_leaves_no_room,  // at this division no rounding keeps every capped line under its cap
+    // made parts
+    made_loop,      // a made part that holds itself; detail: the names on the way, a line each
+    made_too_deep,  // made parts within made parts beyond what is followed
+    made_empty,     // nothing is left after straining
+    yield_invalid,  // not above 0 to 100 %
     // files
     json_malformed,
     not_a_recipe,

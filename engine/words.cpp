@@ -29,7 +29,16 @@ const std::string* value_of(const Arguments& arguments, std::string_view name) {
 // The codes whose detail is a figure of ours, not what somebody typed.
 bool detail_is_figure(Code code) {
     return code == Code::sum_not_hundred || code == Code::sum_over_hundred || code == Code::batch_too_large ||
-           code == Code::cap_leaves_no_room || code == Code::division_invalid || code == Code::loss_invalid;
+           code == Code::cap_leaves_no_room || code == Code::division_invalid || code == Code::loss_invalid ||
+           code == Code::yield_invalid;
+}
+
+// "Balm oil", "Hazel mix", "Balm oil" on lines of their own -> "Balm oil holds Hazel mix holds Balm oil".
+std::string chain(const Table& table, std::string_view names) {
+    std::string out;
+    for (const char c : names)
+        out += c == '\n' ? " " + say(table, "made.holds") + " " : std::string(1, c);
+    return out;
 }
 
 }  // namespace
@@ -68,6 +77,7 @@ std::string say(const Table& table, const result::Error& error) {
     std::string detail = error.detail;
     if (detail_is_figure(error.code))
         if (const auto grid = decimal::read(detail)) detail = figure(table, *grid);
+    if (error.code == Code::made_loop) detail = chain(table, detail);
     return say(table, "error." + std::string(code_name(error.code)),
                {{"place", error.place}, {"detail", detail}});
 }
@@ -144,8 +154,18 @@ std::string_view code_name(Code code) {
             return "fill_unknown";
         case Code::density_unknown:
             return "density_unknown";
+        case Code::density_invalid:
+            return "density_invalid";
         case Code::cap_leaves_no_room:
             return "cap_leaves_no_room";
+        case Code::made_loop:
+            return "made_loop";
+        case Code::made_too_deep:
+            return "made_too_deep";
+        case Code::made_empty:
+            return "made_empty";
+        case Code::yield_invalid:
+            return "yield_invalid";
         case Code::json_malformed:
             return "json_malformed";
         case Code::not_a_recipe:
