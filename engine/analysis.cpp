@@ -1,11 +1,16 @@
 // The standing answers for one recipe, gathered: sums, percents, batch, and what is to be remarked.
-// Remarks take what an ingredient is from the shipped catalogue first and from the recipe's own entry only
-// where there is none shipped: what a stranger's recipe brings along never loosens a check. Figures for the
-// batch come from the own entries, as the person means them.
+// Remarks take what an ingredient is from the shipped catalogue first, then from the shipped ingredient that
+// an own entry is based on, and from the recipe's own entry only where there is neither: what a stranger's
+// recipe brings along never loosens a check. A made part is looked into: water in it is water in the product;
+// a preservative in an own entry counts only where the entry is the person's own. Figures for the batch come
+// from the own entries, as the person means them.
 #include "analysis.h"
 
 #include <algorithm>
 #include <utility>
+
+#include "made.h"
+#include "workspace_own.h"
 
 namespace analysis {
 namespace {
@@ -24,12 +29,40 @@ struct Case {  // what the checks look at
     const catalogue::Catalogue& shipped;
     const catalogue::Catalogue& with_own;
     const scales::Bench& bench;
+    const std::vector<catalogue::Ingredient>& mine;
 
     const catalogue::Ingredient* ingredient(std::size_t line) const {
         const std::string& id = recipe.formula.lines[line].ingredient;
         if (id.empty()) return nullptr;
-        const catalogue::Ingredient* known = catalogue::find_ingredient(shipped, id);
-        return known != nullptr ? known : catalogue::find_ingredient(with_own, id);
+        return known(id);
+    }
+    const catalogue::Ingredient* known(const std::string& id) const {
+        if (const auto* one = catalogue::find_ingredient(shipped, id)) return one;
+        const catalogue::Ingredient* own = catalogue::find_ingredient(with_own, id);
+        const catalogue::Ingredient* base =
+            own == nullptr ? nullptr : catalogue::find_ingredient(shipped, own->based_on);
+        return base != nullptr ? base : own;
+    }
+    // Shipped, or an own entry that is the same on this device.
+    bool vouched_for(const std::string& id) const {
+        if (catalogue::find_ingredient(shipped, id) != nullptr) return true;
+        const catalogue::Ingredient* own = workspace::own_of(recipe, id);
+        return own != nullptr && std::find(mine.begin(), mine.end(), *own) != mine.end();
+    }
+    // What is in the line in the end, the line itself included.
+    std::vector<std::string> held_in(std::size_t line) const {
+        const std::string& id = recipe.formula.lines[line].ingredient;
+        std::vector<std::string> all;
+        if (id.empty()) return all;
+        all.push_back(id);
+        const catalogue::Ingredient* own = workspace::own_of(recipe, id);
+        if (own == nullptr || own->parts.empty()) return all;
+        formula::Formula alone;
+        alone.lines.push_back(recipe.formula.lines[line]);
+        if (const auto split = made::split(alone, {kHundred}, shipped, recipe.own))
+            for (const made::Share& share : split->shares)
+                all.push_back(share.ingredient);
+        return all;
     }
     std::string subject(std::size_t line) const {
         const formula::Line& said = recipe.formula.lines[line];
@@ -122,13 +155,17 @@ void check_lines(const Case& the, std::vector<Finding>& found) {
 void check_water(const Case& the, std::vector<Finding>& found) {
     std::optional<std::size_t> wet;
     for (std::size_t i = 0; i < the.recipe.formula.lines.size(); ++i) {
-        const catalogue::Ingredient* ingredient = the.ingredient(i);
-        if (ingredient == nullptr || the.percent(i) == Percent{0}) continue;
-        if (ingredient->role == "preservative") return;
-        const bool watery =
-            ingredient->role == "water" || (ingredient->phase == catalogue::Phase::water &&
-                                            (ingredient->role == "solvent" || ingredient->role == "aqueous"));
-        if (watery && !wet) wet = i;
+        if (the.percent(i) == Percent{0}) continue;
+        const bool trusted = the.vouched_for(the.recipe.formula.lines[i].ingredient);
+        for (const std::string& id : the.held_in(i)) {
+            const catalogue::Ingredient* ingredient = the.known(id);
+            if (ingredient == nullptr) continue;
+            if (ingredient->role == "preservative" && trusted) return;
+            const bool watery = ingredient->role == "water" ||
+                                (ingredient->phase == catalogue::Phase::water &&
+                                 (ingredient->role == "solvent" || ingredient->role == "aqueous"));
+            if (watery && !wet) wet = i;
+        }
     }
     if (wet)
         found.push_back(
@@ -218,7 +255,7 @@ bool comes_before(const Finding& a, const Finding& b) {
 }  // namespace
 
 Analysis of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped,
-            const scales::Bench& bench) {
+            const scales::Bench& bench, const std::vector<catalogue::Ingredient>& mine) {
     const catalogue::Catalogue with_own = catalogue::with_own(shipped, recipe.own);
     Analysis analysis{formula::stated_sum(recipe.formula),
                       std::nullopt,
@@ -230,7 +267,7 @@ Analysis of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped
     if (formula::rest_line(recipe.formula)) analysis.rest = kHundred - analysis.stated_sum;
 
     std::vector<Finding> found;
-    const Case the{recipe, analysis, shipped, with_own, bench};
+    const Case the{recipe, analysis, shipped, with_own, bench, mine};
     check_sum(the, found);
     check_lines(the, found);
     check_water(the, found);

@@ -25,7 +25,9 @@ struct Analysis {
 };
 
 // `bench`: the scales of this device; none: one of the recipe's division that carries anything.
+// `mine`: what this device has of its own (workspace::mine). An own entry of the recipe that is not the same
+// as one of these came with the recipe; what it claims may add a remark, never take one away.
 Analysis of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped,
-            const scales::Bench& bench = {});
+            const scales::Bench& bench = {}, const std::vector<catalogue::Ingredient>& mine = {});
 
 }  // namespace analysis

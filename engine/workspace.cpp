@@ -1,12 +1,14 @@
 // The edits on the book, and the check of a recipe that came from outside.
-// Bounds on what a recipe brings along besides its lines (own ingredients, containers, dates) stand here;
-// whether its ids are known to a catalogue is not asked: an unknown one is kept.
+// Bounds on what a recipe brings along besides its lines (containers, dates) stand here, those on own
+// ingredients in workspace_own.cpp; whether its ids are known to a catalogue is not asked: an unknown one is
+// kept.
 #include "workspace.h"
 
 #include <algorithm>
 #include <utility>
 
 #include "utf8.h"
+#include "workspace_own.h"
 
 namespace workspace {
 namespace {
@@ -18,12 +20,9 @@ using result::Code;
 using result::Error;
 using Fault = std::optional<Error>;
 
-constexpr std::size_t kMostShortBytes = 80;   // ids, markets, roles
-constexpr std::size_t kMostLongBytes = 1000;  // notes, cautions and sources of own ingredients
-constexpr std::size_t kMostOwn = formula::kMostLines;
+constexpr std::size_t kMostShortBytes = 80;  // ids, markets, roles
 constexpr std::size_t kMostContainerKinds = 50;
 constexpr std::size_t kMostStock = formula::kMostLines;
-constexpr std::int64_t kMostMinutes = 100000;  // ten weeks: a maceration takes six
 constexpr std::int64_t kMostPeople = 10000;
 
 std::string place(std::string_view list, std::size_t index, std::string_view field) {
@@ -52,23 +51,6 @@ Fault whole_outside(std::int64_t count, std::int64_t most, std::string at) {
     return std::nullopt;
 }
 
-bool is_date(std::string_view text) {
-    if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
-    const auto number = [&](std::size_t from, std::size_t count) {
-        int value = 0;
-        for (std::size_t i = from; i < from + count; ++i) {
-            if (text[i] < '0' || text[i] > '9') return -1;
-            value = value * 10 + (text[i] - '0');
-        }
-        return value;
-    };
-    static constexpr int kDays[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    const int year = number(0, 4), month = number(5, 2), day = number(8, 2);
-    if (year < 0 || month < 1 || month > 12 || day < 1) return false;
-    const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-    return day <= kDays[month - 1] + (month == 2 && leap ? 1 : 0);
-}
-
 Fault fault_of_head(const Recipe& recipe) {
     if (auto fault = too_long(recipe.title, kMostTitleBytes, "title")) return fault;
     if (auto fault = named(recipe.product, "product")) return fault;
@@ -76,40 +58,12 @@ Fault fault_of_head(const Recipe& recipe) {
     if (!recipe.date.empty() && !is_date(recipe.date))
         return Error{Code::field_unknown_value, "date", recipe.date};
     if (auto fault = too_long(recipe.person, kMostShortBytes, "person")) return fault;
-    return too_long(recipe.notes, kMostNotesBytes, "notes");
-}
-
-Fault fault_of_own(const std::vector<catalogue::Ingredient>& own) {
-    if (own.size() > kMostOwn) return Error{Code::too_many, "ingredients", std::to_string(kMostOwn)};
-    for (std::size_t i = 0; i < own.size(); ++i) {
-        const catalogue::Ingredient& mine = own[i];
-        const auto at = [&](std::string_view field) { return place("ingredients", i, field); };
-        if (auto fault = named(mine.id, at("id"))) return fault;
-        for (std::size_t before = 0; before < i; ++before)
-            if (own[before].id == mine.id) return Error{Code::preset_duplicate, at("id"), mine.id};
-        if (auto fault = too_long(mine.name, kMostShortBytes, at("names"))) return fault;
-        if (auto fault = too_long(mine.role, kMostShortBytes, at("role"))) return fault;
-        for (const auto& [market, name] : mine.inci) {
-            if (auto fault = named(market, at("inci"))) return fault;
-            if (auto fault = too_long(name, kMostLongBytes, at("inci"))) return fault;
-        }
-        for (const auto& [key, cap] : mine.max_percent) {
-            if (auto fault = named(key, at("max_percent"))) return fault;
-            if (auto fault = outside(cap.grid, kHundred.grid, at("max_percent"))) return fault;
-        }
-        if (mine.density)
-            if (auto fault =
-                    outside(mine.density->value.density.grid, 100 * decimal::kOne, at("density_g_per_ml")))
-                return fault;
-        const std::pair<std::string_view, const std::string*> texts[] = {{"inci_source", &mine.inci_source},
-                                                                         {"origin", &mine.origin},
-                                                                         {"caution", &mine.caution},
-                                                                         {"note", &mine.note},
-                                                                         {"source", &mine.source}};
-        for (const auto& [field, text] : texts)
-            if (auto fault = too_long(*text, kMostLongBytes, at(field))) return fault;
+    if (recipe.made) {
+        if (auto fault = named(recipe.made->id, "made.id")) return fault;
+        if (recipe.made->yield <= Percent{0} || recipe.made->yield > kHundred)
+            return Error{Code::yield_invalid, "made.yield_percent", decimal::print(recipe.made->yield.grid)};
     }
-    return std::nullopt;
+    return too_long(recipe.notes, kMostNotesBytes, "notes");
 }
 
 Fault fault_of_steps(const Recipe& recipe) {
@@ -118,7 +72,7 @@ Fault fault_of_steps(const Recipe& recipe) {
         const formula::Step& step = recipe.steps[i];
         if (auto fault = too_long(step.text, kMostStepBytes, place("steps", i, "text"))) return fault;
         if (step.minutes)
-            if (auto fault = whole_outside(*step.minutes, kMostMinutes, place("steps", i, "minutes")))
+            if (auto fault = whole_outside(*step.minutes, kMostStepMinutes, place("steps", i, "minutes")))
                 return fault;
         const auto is_its_phase = [&](const formula::Phase& phase) { return phase.id == step.phase; };
         const auto& phases = recipe.formula.phases;
@@ -265,6 +219,23 @@ const Kept* find(const Workspace& workspace, std::string_view id) {
     for (const Kept& kept : workspace.recipes)
         if (kept.id == id) return &kept;
     return nullptr;
+}
+
+bool is_date(std::string_view text) {
+    if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
+    const auto number = [&](std::size_t from, std::size_t count) {
+        int value = 0;
+        for (std::size_t i = from; i < from + count; ++i) {
+            if (text[i] < '0' || text[i] > '9') return -1;
+            value = value * 10 + (text[i] - '0');
+        }
+        return value;
+    };
+    static constexpr int kDays[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    const int year = number(0, 4), month = number(5, 2), day = number(8, 2);
+    if (year < 0 || month < 1 || month > 12 || day < 1) return false;
+    const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+    return day <= kDays[month - 1] + (month == 2 && leap ? 1 : 0);
 }
 
 result::Result<Recipe> checked(Recipe recipe) {

@@ -16,6 +16,13 @@
 
 namespace workspace {
 
+struct MadePart {    // a recipe that other recipes use as one ingredient
+    std::string id;  // under which they hold it; one of its kind on this device
+    catalogue::MadeAs as = catalogue::MadeAs::infusion;
+    quantity::Percent yield = quantity::kHundred;  // strained mass ÷ what was put in and stays
+    bool operator==(const MadePart&) const = default;
+};
+
 struct Recipe {
     std::string title;
     std::string product = "salve";     // catalogue id of the product kind
@@ -25,6 +32,7 @@ struct Recipe {
     std::vector<formula::Step> steps;
     batch::Request batch;
     std::string notes;
+    std::optional<MadePart> made;
     bool operator==(const Recipe&) const = default;
 };
 
@@ -32,6 +40,7 @@ inline constexpr std::size_t kMostTitleBytes = 80;
 inline constexpr std::size_t kMostNotesBytes = 20000;
 inline constexpr std::size_t kMostSteps = 60;
 inline constexpr std::size_t kMostStepBytes = 1000;
+inline constexpr std::int64_t kMostStepMinutes = 100000;  // ten weeks: a maceration takes six
 
 struct Kept {        // one entry of the formula book
     std::string id;  // made on this device, never shared
@@ -41,6 +50,13 @@ struct Kept {        // one entry of the formula book
     std::string binned;             // instant when it went to the bin; "" when it is in the book
     std::vector<std::string> tags;  // of this device's book, never shared; in the order they were put on
     bool operator==(const Kept&) const = default;
+};
+
+struct KeptOwn {  // one entry of this device's own ingredients; recipes that use it hold a copy
+    catalogue::Ingredient ingredient;
+    std::uint64_t saves = 0;
+    std::string changed, binned;  // as of a recipe
+    bool operator==(const KeptOwn&) const = default;
 };
 
 using scales::Jug;
@@ -70,6 +86,7 @@ scales::Bench bench_of(const Settings& settings);
 
 struct Workspace {
     std::vector<Kept> recipes;  // newest first
+    std::vector<KeptOwn> own;   // sorted by id
     Settings settings;
     std::string open;   // id of the open recipe, "" none
     std::string place;  // where on the page one was, in the host's words; "" at the start
@@ -94,6 +111,7 @@ const Kept* find(const Workspace& workspace, std::string_view id);
 // A recipe that came from outside, checked against every bound above and formula::checked; place of the first
 // fault.
 result::Result<Recipe> checked(Recipe recipe);
+bool is_date(std::string_view text);  // a day of the calendar as YYYY-MM-DD
 std::string display_name(const catalogue::Catalogue& catalogue, const formula::Line& line);
 
 }  // namespace workspace

@@ -3,6 +3,7 @@
 
 #include "doctest/doctest.h"
 #include "engine/workspace.h"
+#include "engine/workspace_edits.h"
 #include "support.h"
 
 using result::Code;
@@ -114,6 +115,43 @@ TEST_CASE("a recipe from outside is refused at its first fault, with the place")
           "ingredients[0].max_percent");
     CHECK(fault([](Recipe& r) { r.own[0].note = std::string(1001, 'x'); }).place == "ingredients[0].note");
     CHECK(fault([](Recipe& r) { r.own.resize(101); }).code == Code::too_many);
+    CHECK(fault([](Recipe& r) { r.own[1].names["de"] = std::string(81, 'x'); }) ==
+          Error{Code::text_too_long, "ingredients[1].names", "80"});
+    CHECK(fault([](Recipe& r) { r.own[1].names[""] = "x"; }).place == "ingredients[1].names");
+    CHECK(fault([](Recipe& r) {
+              for (int i = 0; i < 101; ++i)
+                  r.own[1].names[std::to_string(i)] = "x";
+          }) == Error{Code::too_many, "ingredients[1].names", "100"});
+    CHECK(fault([](Recipe& r) { r.own[0].based_on = std::string(81, 'x'); }).place ==
+          "ingredients[0].based_on");
+    CHECK(fault([](Recipe& r) {
+              r.own[0].parts.resize(101, {"wax", {1}});
+          }) == Error{Code::too_many, "ingredients[0].parts", "100"});
+    CHECK(fault([](Recipe& r) {
+              r.own[0].parts = {{"wax", {1}}, {"", {1}}};
+          }) == Error{Code::name_empty, "ingredients[0].parts[1].ingredient", ""});
+    CHECK(fault([](Recipe& r) {
+              r.own[0].parts = {{"wax", {1000001}}};
+          }).place == "ingredients[0].parts[0].percent");
+    CHECK(fault([](Recipe& r) { r.own[0].parts = {{"wax", {-1}}}; }).code == Code::number_negative);
+    const auto analysed = [](Recipe& r, const char* lot, const char* date, const char* by) {
+        r.own[1].analysis = catalogue::LotAnalysis{lot, date, by, {}};
+    };
+    const std::string long_text(81, 'x');
+    CHECK(fault([&](Recipe& r) { analysed(r, long_text.c_str(), "", ""); }).place ==
+          "ingredients[1].analysis.lot");
+    CHECK(fault([&](Recipe& r) { analysed(r, "", "last week", ""); }) ==
+          Error{Code::field_unknown_value, "ingredients[1].analysis.date", "last week"});
+    CHECK(fault([&](Recipe& r) { analysed(r, "", "", long_text.c_str()); }).place ==
+          "ingredients[1].analysis.by");
+    CHECK(fault([&](Recipe& r) {
+              analysed(r, "", "", "");
+              r.own[1].analysis->constituents["linalool"].typical = quantity::Percent{1000001};
+          }).place == "ingredients[1].analysis.constituents.linalool");
+    CHECK(fault([&](Recipe& r) {
+              analysed(r, "", "", "");
+              r.own[1].analysis->constituents[long_text] = {};
+          }).place == "ingredients[1].analysis.constituents");
     CHECK(fault([](Recipe& r) { r.steps.resize(61); }) == Error{Code::too_many, "steps", "60"});
     CHECK(fault([](Recipe& r) { r.steps[1].text = std::string(1001, 'x'); }).place == "steps[1].text");
     CHECK(fault([](Recipe& r) { r.steps[1].phase = "Q"; }) ==
@@ -153,4 +191,46 @@ TEST_CASE("a line is shown by the name in the catalogue, else as it was written,
     CHECK(workspace::display_name(shelf, line) == "Ida's butter");
     line = support::line("unheard_of", 1);
     CHECK(workspace::display_name(shelf, line) == "unheard_of");
+}
+
+TEST_CASE("a phase that is renamed takes its lines and its steps along") {
+    const Recipe renamed = workspace::set_phase(balm(), 0, {"Melt", 750000, {}}).value();
+    CHECK(renamed.formula.lines[0].phase == "Melt");
+    CHECK(renamed.steps[0].phase == "Melt");
+    CHECK(renamed.steps[1].phase.empty());
+    CHECK(workspace::checked(renamed).ok());
+    CHECK(workspace::set_phase(balm(), 3, {"B", {}, {}}).error().code == Code::phase_missing);
+}
+
+TEST_CASE("a phase that goes leaves its steps behind, naming no phase") {
+    Recipe recipe = balm();
+    recipe.formula.phases.push_back({"B", {}, {}});
+    recipe.steps[1].phase = "B";
+    const Recipe without = workspace::remove_phase(recipe, recipe.formula.phases[1].id).value();
+    CHECK(without.formula.phases.size() == 1);
+    CHECK(without.steps[1].phase.empty());
+    CHECK(without.steps[1].text == "Pour.");
+    CHECK(workspace::remove_phase(recipe, "A").error().code == Code::phase_in_use);
+}
+
+TEST_CASE("steps, notes, title and kind are changed within their bounds") {
+    Recipe recipe = workspace::add_step(balm(), {"A", "Stir.", 5}).value();
+    REQUIRE(recipe.steps.size() == 3);
+    recipe = workspace::set_step(recipe, 2, {"", "Stir slowly.", {}}).value();
+    CHECK(recipe.steps[2] == formula::Step{"", "Stir slowly.", {}});
+    CHECK(workspace::remove_step(recipe, 2).value() == balm());
+    CHECK(workspace::set_step(recipe, 3, {}).error() == Error{Code::line_missing, "steps[3]", ""});
+    CHECK(workspace::remove_step(recipe, 3).error().code == Code::line_missing);
+    CHECK(workspace::add_step(recipe, {"Q", "Stir.", {}}).error() ==
+          Error{Code::phase_missing, "steps[3].phase", "Q"});
+    CHECK(workspace::set_step(recipe, 0, {"", std::string(1001, 'x'), {}}).error().place == "steps[0].text");
+    CHECK(workspace::set_step(recipe, 0, {"", "", -1}).error().code == Code::number_negative);
+    recipe.steps.resize(workspace::kMostSteps);
+    CHECK(workspace::add_step(recipe, {}).error().code == Code::too_many);
+    CHECK(workspace::set_notes(balm(), "softer in August").value().notes == "softer in August");
+    CHECK(workspace::set_notes(balm(), std::string(20001, 'x')).error().place == "notes");
+    CHECK(workspace::set_title(balm(), "Windfall balm").value().title == "Windfall balm");
+    CHECK(workspace::set_title(balm(), std::string(81, 'x')).error().place == "title");
+    CHECK(workspace::set_product(balm(), "body_oil").value().product == "body_oil");
+    CHECK(workspace::set_product(balm(), "").error().code == Code::name_empty);
 }

@@ -1,0 +1,30 @@
+// Edits on one recipe beyond its lines: phases with the steps that name them, steps, notes, kind of product.
+// Each takes a recipe and gives the changed one or says why not. Edits on lines alone are formula's.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "result.h"
+#include "workspace.h"
+
+namespace workspace {
+
+using Changed = result::Result<Recipe>;
+
+Changed set_phase(Recipe recipe, std::size_t phase,
+                  formula::Phase changed);                    // renaming takes lines and steps along
+Changed remove_phase(Recipe recipe, std::string_view phase);  // only without lines; its steps then name none
+
+Changed add_step(Recipe recipe, formula::Step step);  // at the end
+Changed set_step(Recipe recipe, std::size_t step, formula::Step changed);
+Changed remove_step(Recipe recipe, std::size_t step);
+
+// The recipe with a changed formula, or why that could not be changed.
+Changed with_formula(Recipe recipe, const formula::Changed& changed);
+
+Changed set_notes(Recipe recipe, std::string notes);
+Changed set_title(Recipe recipe, std::string title);
+Changed set_product(Recipe recipe, std::string product);
+
+}  // namespace workspace
