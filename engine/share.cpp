@@ -25,31 +25,31 @@ std::string with_checksum(std::string bytes) {
     return bytes;
 }
 
-enum class Extent { complete, runs_out, broken };
+enum class Reach { complete, runs_out, broken };
 
 // Whether `bytes` are exactly one CBOR item of the kinds in use, looking at lengths alone.
-Extent extent_of(std::string_view bytes) {
+Reach extent_of(std::string_view bytes) {
     std::uint64_t pending = 1;
     std::size_t at = 0;
     while (pending > 0) {
-        if (at >= bytes.size()) return Extent::runs_out;
+        if (at >= bytes.size()) return Reach::runs_out;
         const unsigned first = static_cast<unsigned char>(bytes[at++]);
         const unsigned kind = first >> 5, info = first & 31u;
-        if ((kind != 0 && kind != 3 && kind != 4) || info > 27) return Extent::broken;
+        if ((kind != 0 && kind != 3 && kind != 4) || info > 27) return Reach::broken;
         std::uint64_t value = info;
         if (info >= 24) {
             value = 0;
             for (std::size_t width = std::size_t{1} << (info - 24); width > 0; --width) {
-                if (at >= bytes.size()) return Extent::runs_out;
+                if (at >= bytes.size()) return Reach::runs_out;
                 value = (value << 8) | static_cast<unsigned char>(bytes[at++]);
             }
         }
         --pending;
-        if (kind != 0 && value > bytes.size() - at) return Extent::runs_out;
+        if (kind != 0 && value > bytes.size() - at) return Reach::runs_out;
         if (kind == 3) at += static_cast<std::size_t>(value);
         if (kind == 4) pending += value;
     }
-    return at == bytes.size() ? Extent::complete : Extent::broken;
+    return at == bytes.size() ? Reach::complete : Reach::broken;
 }
 
 bool is_space(char c) {
@@ -112,25 +112,33 @@ result::Code damage(std::string_view bytes) {
     if (bytes.size() <= 1 + kChecksumBytes) {
         return begins_like_ours(bytes) ? result::Code::link_truncated : result::Code::link_not_ours;
     }
-    const Extent extent = extent_of(bytes.substr(1, bytes.size() - 1 - kChecksumBytes));
-    if (!ours) return extent == Extent::complete ? result::Code::link_altered : result::Code::link_not_ours;
-    return extent == Extent::runs_out ? result::Code::link_truncated : result::Code::link_altered;
+    const Reach extent = extent_of(bytes.substr(1, bytes.size() - 1 - kChecksumBytes));
+    if (!ours) return extent == Reach::complete ? result::Code::link_altered : result::Code::link_not_ours;
+    return extent == Reach::runs_out ? result::Code::link_truncated : result::Code::link_altered;
 }
 
 // The fault of a part becomes one of links: what is inside could not have been written by this program.
 result::Error content_fault(const result::Error& fault) {
-    if (fault.code == result::Code::link_not_canonical || fault.code == result::Code::link_content)
+    if (fault.code == result::Code::link_not_canonical || fault.code == result::Code::link_content ||
+        fault.code == result::Code::link_newer)
         return fault;
     return {result::Code::link_content, fault.place, fault.detail};
 }
 
 }  // namespace
 
+workspace::Recipe cut_to(Extent extent, workspace::Recipe recipe) {
+    if (extent != Extent::all) recipe.notes.clear();
+    if (extent == Extent::without_notes_and_steps) recipe.steps.clear();
+    return recipe;
+}
+
 result::Result<std::string> write(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped) {
     const result::Result<workspace::Recipe> checked = workspace::checked(recipe);
     if (!checked) return checked.error();
-    std::string bytes(1, static_cast<char>(kVersion));
-    bytes += share_body::encode(*checked, share_reference::references_of(*checked, shipped));
+    const unsigned char version = share_body::version_for(*checked);
+    std::string bytes(1, static_cast<char>(version));
+    bytes += share_body::encode(*checked, share_reference::references_of(*checked, shipped), version);
     std::string link = "#" + base64url::encode(with_checksum(std::move(bytes)));
     if (link.size() > kMostCharacters + 1)
         return {result::Code::link_too_long, "", std::to_string(link.size() - 1)};
@@ -167,9 +175,11 @@ result::Result<workspace::Recipe> read(std::string_view link, const catalogue::C
     if (version == 0 || version > kLargestVersion) return {result::Code::link_not_ours};
     if (version > kVersion) return {result::Code::link_newer, "", std::to_string(version)};
     const std::string_view body = std::string_view(bytes).substr(1, bytes.size() - 1 - kChecksumBytes);
-    result::Result<share_body::Body> decoded = share_body::decode(body, shipped);
+    result::Result<share_body::Body> decoded =
+        share_body::decode(body, static_cast<unsigned char>(version), shipped);
     if (!decoded) return content_fault(decoded.error());
-    if (share_body::encode(decoded->recipe, decoded->references) != body)
+    if (share_body::version_for(decoded->recipe) != version ||
+        share_body::encode(decoded->recipe, decoded->references, static_cast<unsigned char>(version)) != body)
         return {result::Code::link_not_canonical};
     result::Result<workspace::Recipe> checked = workspace::checked(std::move(decoded.value().recipe));
     if (!checked) return content_fault(checked.error());

@@ -12,8 +12,18 @@
 
 namespace share {
 
-inline constexpr unsigned char kVersion = 1;
+inline constexpr unsigned char kVersion = 2;  // newest that is read; what is written is as low as can be
 inline constexpr std::size_t kMostCharacters = 8000;
+
+// How much of a recipe goes into its link.
+enum class Extent { all, without_notes, without_notes_and_steps };
+workspace::Recipe cut_to(Extent extent, workspace::Recipe recipe);
+
+// Bytes of a whole address that a QR code takes in byte mode (ISO/IEC 18004:2015, table 7): version 20 at
+// error correction M, 97 modules a side, which a phone reads from a hand's breadth of paper; and the most
+// there is, version 40 at L, 177 modules, for a large print.
+inline constexpr std::size_t kEasyQrBytes = 666;
+inline constexpr std::size_t kMostQrBytes = 2953;
 
 // The link text with its '#'. link_too_long when it would pass kMostCharacters (offer a file instead).
 result::Result<std::string> write(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped);

@@ -9,6 +9,7 @@
 //   a number
 // A figure is mantissa·8 + power of ten (0 to 7) on the grid: 250 g, 0.01 g and 5 % take one or two bytes.
 // The line numbers of this layout go on for ever; a change of it is a new version byte.
+// Layout of version 2: [what version 1 holds, more], more as in share_more.
 #include "share_body.h"
 
 #include <algorithm>
@@ -17,6 +18,7 @@
 #include "cbor.h"
 #include "decimal.h"
 #include "share_figure.h"
+#include "share_more.h"
 #include "share_own.h"
 
 namespace share_body {
@@ -232,7 +234,17 @@ void write_steps(Writer& writer, const workspace::Recipe& recipe) {
 
 }  // namespace
 
-std::string encode(const workspace::Recipe& recipe, const References& references) {
+unsigned char version_for(const workspace::Recipe& recipe) {
+    return share_more::holds_more(recipe) ? kMore : kPlain;
+}
+
+std::string encode(const workspace::Recipe& recipe, const References& references, unsigned char version) {
+    if (version == kMore) {
+        Writer both, more;
+        both.array(2);
+        share_more::encode(more, recipe);
+        return both.bytes() + encode(recipe, references, kPlain) + more.bytes();
+    }
     Writer writer;
     const std::uint64_t power = unit_power(recipe.formula);
     bool extras = false;
@@ -519,9 +531,13 @@ void Decoder::recipe() {
 
 }  // namespace
 
-result::Result<Body> decode(std::string_view bytes, const catalogue::Catalogue& shipped) {
+result::Result<Body> decode(std::string_view bytes, unsigned char version,
+                            const catalogue::Catalogue& shipped) {
     Decoder decoder{cbor::Reader(bytes), shipped, {}, {}};
+    if (version == kMore) decoder.reader.array(2);
     decoder.recipe();
+    if (version == kMore && !decoder.failed())
+        decoder.fault = share_more::decode(decoder.reader, decoder.body.recipe);
     if (decoder.fault) return *decoder.fault;
     if (decoder.reader.failed()) return decoder.reader.error();
     if (!decoder.reader.at_end()) return {result::Code::link_not_canonical};

@@ -36,7 +36,7 @@ function crc32(bytes) {
 export function spoilt(link) {
     const letters = link.slice(1);
     const bytes = Buffer.from(letters, 'base64url');
-    const body = Buffer.concat([Buffer.from([bytes[0] + 1]), bytes.subarray(1, -4)]);
+    const body = Buffer.concat([Buffer.from([15]), bytes.subarray(1, -4)]);
     const sum = Buffer.alloc(4);
     sum.writeUInt32BE(crc32(body));
     const middle = Math.floor(letters.length / 2);

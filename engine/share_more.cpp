@@ -1,0 +1,174 @@
+// An open-ended table as an array [key, value, key, value…], keys rising, a value that is the default left
+// out. A key that is not known here was written by a later program; since a recipe comes back whole or not at
+// all, such a link is called newer.
+//   1 made part       [kind, 1 + yield or 0 for 100 %, id]
+//   2 strained lines  [line…], rising, counted phase by phase
+//   3 own made parts  [own, kind, 1 + yield or 0, [infused with…], …], rising by own
+// To add one: a number that was never used, a line here, a row in kFields.
+#include "share_more.h"
+
+#include <array>
+
+#include "share_figure.h"
+
+namespace share_more {
+namespace {
+
+using cbor::Reader;
+using cbor::Writer;
+using quantity::Percent;
+using workspace::Recipe;
+
+constexpr std::size_t kMostNameBytes = 80;
+constexpr std::uint64_t kMostKeys = 100;
+constexpr std::uint64_t kMostPlants = 100, kMostOwn = 100;
+
+std::uint64_t yield_figure(Percent yield) {
+    return yield == quantity::kHundred ? 0 : share_figure::packed(yield.grid) + 1;
+}
+
+// Kind and yield as they stand one after the other; false when no made part could have them.
+bool read_kind(Reader& reader, catalogue::MadeAs& as, Percent& yield) {
+    const std::uint64_t kind = reader.integer(), figure = reader.integer();
+    if (kind > static_cast<std::uint64_t>(catalogue::MadeAs::pre_dilution)) return false;
+    as = static_cast<catalogue::MadeAs>(kind);
+    if (figure == 0) return true;
+    const auto grid = share_figure::unpacked(figure - 1);
+    yield.grid = grid.value_or(-1);
+    return yield > Percent{0} && yield < quantity::kHundred;
+}
+
+// ---- 1 made part ----
+
+bool has_made(const Recipe& recipe) {
+    return recipe.made.has_value();
+}
+void write_made(Writer& writer, const Recipe& recipe) {
+    writer.array(3);
+    writer.integer(static_cast<std::uint64_t>(recipe.made->as));
+    writer.integer(yield_figure(recipe.made->yield));
+    writer.text(recipe.made->id);
+}
+bool read_made(Reader& reader, Recipe& recipe) {
+    if (reader.array(3) != 3) return false;
+    recipe.made.emplace();
+    if (!read_kind(reader, recipe.made->as, recipe.made->yield)) return false;
+    recipe.made->id = reader.text(kMostNameBytes);
+    return true;
+}
+
+// ---- 2 strained lines ----
+// Lines are counted as version 1 holds them, phase by phase, which is also the order of a checked recipe.
+
+bool has_strained(const Recipe& recipe) {
+    for (const formula::Line& line : recipe.formula.lines)
+        if (line.strained) return true;
+    return false;
+}
+void write_strained(Writer& writer, const Recipe& recipe) {
+    const auto& lines = recipe.formula.lines;
+    std::uint64_t count = 0;
+    for (const formula::Line& line : lines)
+        count += line.strained ? 1 : 0;
+    writer.array(count);
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        if (lines[i].strained) writer.integer(i);
+}
+bool read_strained(Reader& reader, Recipe& recipe) {
+    const std::uint64_t count = reader.array(formula::kMostLines);
+    for (std::uint64_t i = 0; i < count; ++i) {
+        const std::uint64_t line = reader.integer();
+        if (line >= recipe.formula.lines.size()) return false;
+        recipe.formula.lines[static_cast<std::size_t>(line)].strained = true;
+    }
+    return true;
+}
+
+// ---- 3 own made parts ----
+
+bool has_own_made(const Recipe& recipe) {
+    for (const catalogue::Ingredient& own : recipe.own)
+        if (own.made) return true;
+    return false;
+}
+void write_own_made(Writer& writer, const Recipe& recipe) {
+    std::uint64_t count = 0;
+    for (const catalogue::Ingredient& own : recipe.own)
+        count += own.made ? 1 : 0;
+    writer.array(4 * count);
+    for (std::size_t i = 0; i < recipe.own.size(); ++i) {
+        if (!recipe.own[i].made) continue;
+        const catalogue::Made& made = *recipe.own[i].made;
+        writer.integer(i);
+        writer.integer(static_cast<std::uint64_t>(made.as));
+        writer.integer(yield_figure(made.yield));
+        writer.array(made.infused_with.size());
+        for (const std::string& plant : made.infused_with)
+            writer.text(plant);
+    }
+}
+bool read_own_made(Reader& reader, Recipe& recipe) {
+    const std::uint64_t items = reader.array(4 * kMostOwn);
+    if (items % 4 != 0) return false;
+    for (std::uint64_t at = 0; at < items && !reader.failed(); at += 4) {
+        const std::uint64_t own = reader.integer();
+        if (own >= recipe.own.size()) return false;
+        catalogue::Made made;
+        if (!read_kind(reader, made.as, made.yield)) return false;
+        const std::uint64_t plants = reader.array(kMostPlants);
+        for (std::uint64_t i = 0; i < plants && !reader.failed(); ++i)
+            made.infused_with.push_back(reader.text(kMostNameBytes));
+        recipe.own[static_cast<std::size_t>(own)].made = std::move(made);
+    }
+    return true;
+}
+
+struct Field {
+    std::uint64_t key;
+    const char* place;
+    bool (*has)(const Recipe&);
+    void (*write)(Writer&, const Recipe&);
+    bool (*read)(Reader&, Recipe&);
+};
+constexpr std::array<Field, 3> kFields{{
+    {1, "made", has_made, write_made, read_made},
+    {2, "lines", has_strained, write_strained, read_strained},
+    {3, "ingredients", has_own_made, write_own_made, read_own_made},
+}};
+
+}  // namespace
+
+bool holds_more(const Recipe& recipe) {
+    for (const Field& field : kFields)
+        if (field.has(recipe)) return true;
+    return false;
+}
+
+void encode(Writer& writer, const Recipe& recipe) {
+    std::uint64_t count = 0;
+    for (const Field& field : kFields)
+        count += field.has(recipe) ? 1 : 0;
+    writer.array(2 * count);
+    for (const Field& field : kFields) {
+        if (!field.has(recipe)) continue;
+        writer.integer(field.key);
+        field.write(writer, recipe);
+    }
+}
+
+std::optional<result::Error> decode(Reader& reader, Recipe& recipe) {
+    const std::uint64_t pairs = reader.array(2 * kMostKeys) / 2;
+    for (std::uint64_t i = 0; i < pairs && !reader.failed(); ++i) {
+        const std::uint64_t key = reader.integer();
+        const Field* known = nullptr;
+        for (const Field& field : kFields)
+            if (field.key == key) known = &field;
+        if (reader.failed()) break;
+        if (known == nullptr) return result::Error{result::Code::link_newer, "", "2." + std::to_string(key)};
+        if (!known->read(reader, recipe) && !reader.failed())
+            return result::Error{result::Code::link_content, known->place, ""};
+    }
+    return std::nullopt;
+}
+
+}  // namespace share_more
