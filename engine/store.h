@@ -57,6 +57,8 @@ Chosen choose(const Slots& slots);
 
 std::string write_kept(const workspace::Kept& kept);  // JSON for a record
 result::Result<workspace::Kept> read_kept(std::string_view json);
+std::string write_kept_own(const workspace::KeptOwn& kept);
+result::Result<workspace::KeptOwn> read_kept_own(std::string_view json);
 struct Device {
     workspace::Settings settings;
     std::string open, place;  // as in workspace::Workspace

@@ -8,6 +8,7 @@
 #include "store.h"
 #include "store_json.h"
 #include "store_migrations.h"
+#include "workspace_own.h"
 
 namespace store {
 namespace {
@@ -52,7 +53,12 @@ void take(Content& content, std::string_view text) {
     const result::Result<Json> record = store_json::parse(text);
     const std::string kind = record ? kind_of(*record) : "";
     if (kind == "kept") {
-        if (auto kept = read_kept(text)) return content.recipes.push_back(std::move(kept).value());
+        // The file may have been in any hands since it was saved: its recipes are a stranger's.
+        if (auto kept = read_kept(text); kept && workspace::checked(kept->recipe))
+            return content.recipes.push_back(std::move(kept).value());
+    } else if (kind == "ingredient") {
+        if (auto own = read_kept_own(text); own && !workspace::fault_of_own(own->ingredient, ""))
+            return content.own.push_back(std::move(own).value());
     } else if (kind == "settings") {
         if (auto device = read_settings(text)) {
             content.settings = std::move(device.value().settings);
@@ -169,6 +175,8 @@ std::string write_backup(const workspace::Workspace& workspace, const std::vecto
     };
     for (const workspace::Kept& kept : workspace.recipes)
         add(write_kept(kept));
+    for (const workspace::KeptOwn& own : workspace.own)
+        add(write_kept_own(own));
     add(write_settings(workspace.settings, ""));
     for (const std::string& text : damaged)
         add(damaged_record(text));

@@ -20,6 +20,24 @@ constexpr std::array<std::pair<std::string_view, source::Standing>, 5> kStanding
     {"estimate", source::Standing::estimate},
 }};
 
+constexpr std::array<std::pair<std::string_view, catalogue::MadeAs>, 3> kMadeAs{{
+    {"infusion", catalogue::MadeAs::infusion},
+    {"blend", catalogue::MadeAs::blend},
+    {"pre_dilution", catalogue::MadeAs::pre_dilution},
+}};
+
+catalogue::Made made_part_from(const Json& value, const std::string& place, Failure& failure) {
+    Fields fields(value, place, failure);
+    const MadeWords words = made_from(fields);
+    catalogue::Made made{words.as, words.yield, {}};
+    if (const Json* plants = fields.list("infused_with"))
+        for (std::size_t i = 0; i < plants->size(); ++i)
+            made.infused_with.push_back(store_json::text_of(
+                (*plants)[i], store_json::indexed(fields.place("infused_with"), i), failure));
+    fields.finish();
+    return made;
+}
+
 void read_names(Fields& fields, catalogue::Ingredient& own) {
     const Json* names = fields.any("names");
     if (names == nullptr) return;
@@ -82,6 +100,23 @@ void write_analysis(Writer& writer, const catalogue::LotAnalysis& analysis) {
 
 }  // namespace
 
+MadeWords made_from(Fields& fields) {
+    MadeWords made;
+    const std::string word = fields.needed_text("kind");
+    bool known = false;
+    for (const auto& [name, as] : kMadeAs)
+        if (name == word) made.as = as, known = true;
+    if (!known) fields.failure().at(result::Code::field_unknown_value, fields.place("kind"), word);
+    if (const auto yield = fields.percent("yield_percent")) made.yield = *yield;
+    return made;
+}
+
+void write_made(Writer& writer, catalogue::MadeAs as, quantity::Percent yield) {
+    for (const auto& [name, meaning] : kMadeAs)
+        if (meaning == as) writer.pair("kind", name);
+    if (yield != quantity::kHundred) writer.pair_figure("yield_percent", yield.grid);
+}
+
 catalogue::Ingredient own_from(const Json& value, const std::string& place, Failure& failure) {
     catalogue::Ingredient own;
     own.own = true;
@@ -112,6 +147,8 @@ catalogue::Ingredient own_from(const Json& value, const std::string& place, Fail
             part.finish();
         }
     }
+    if (const Json* made = fields.any("made"))
+        own.made = made_part_from(*made, fields.place("made"), failure);
     if (const Json* analysis = fields.any("analysis")) {
         own.analysis = analysis_from(*analysis, fields.place("analysis"), failure);
     }
@@ -141,6 +178,19 @@ void write_own(Writer& writer, const catalogue::Ingredient& own) {
             writer.flat_object();
             writer.pair("ingredient", part.ingredient);
             writer.pair_figure("percent", part.percent.grid);
+            writer.end();
+        }
+        writer.end();
+    }
+    if (own.made) {
+        writer.key("made");
+        writer.object();
+        write_made(writer, own.made->as, own.made->yield);
+        if (!own.made->infused_with.empty()) {
+            writer.key("infused_with");
+            writer.list();
+            for (const std::string& plant : own.made->infused_with)
+                writer.text(plant);
             writer.end();
         }
         writer.end();

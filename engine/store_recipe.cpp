@@ -53,6 +53,7 @@ formula::Line line_from(const Json& value, const std::string& place, Failure& fa
                                   held.percent("percent").value_or(quantity::Percent{})};
         held.finish();
     }
+    line.strained = fields.flag("strained");
     fields.finish();
     return line;
 }
@@ -184,6 +185,10 @@ void write_line(Writer& writer, const formula::Line& line) {
         writer.pair("constituent", line.hold->constituent);
         writer.pair_figure("percent", line.hold->percent.grid);
         writer.end();
+    }
+    if (line.strained) {
+        writer.key("strained");
+        writer.flag(true);
     }
     writer.end();
 }
@@ -317,6 +322,13 @@ workspace::Recipe recipe_from(const Json& value, const std::string& place, Failu
     recipe.market = fields.text("market");
     recipe.date = fields.text("date");
     recipe.person = fields.text("person");
+    if (const Json* made = fields.any("made")) {
+        Fields part(*made, fields.place("made"), failure);
+        std::string id = part.needed_text("id");
+        const MadeWords words = made_from(part);
+        recipe.made = workspace::MadePart{std::move(id), words.as, words.yield};
+        part.finish();
+    }
     recipe.formula = formula_from(fields, failure);
     if (const Json* own = fields.list("ingredients")) {
         for (std::size_t i = 0; i < own->size() && !failure.failed(); ++i) {
@@ -351,6 +363,13 @@ void write(Writer& writer, const workspace::Recipe& recipe) {
     if (!recipe.market.empty()) writer.pair("market", recipe.market);
     if (!recipe.date.empty()) writer.pair("date", recipe.date);
     if (!recipe.person.empty()) writer.pair("person", recipe.person);
+    if (recipe.made) {
+        writer.key("made");
+        writer.flat_object();
+        writer.pair("id", recipe.made->id);
+        write_made(writer, recipe.made->as, recipe.made->yield);
+        writer.end();
+    }
     write_formula(writer, recipe.formula);
     if (!recipe.own.empty()) {
         writer.key("ingredients");

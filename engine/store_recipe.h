@@ -15,6 +15,14 @@ void write(store_json::Writer& writer, const workspace::Recipe& recipe);
 
 catalogue::Ingredient own_from(const store_json::Json& value, const std::string& place,
                                store_json::Failure& failure);
+// "infusion", "blend", "pre_dilution", under "kind"; and the yield, under "yield_percent", 100 when not said.
+struct MadeWords {
+    catalogue::MadeAs as = catalogue::MadeAs::blend;
+    quantity::Percent yield = quantity::kHundred;
+};
+MadeWords made_from(store_json::Fields& fields);
+void write_made(store_json::Writer& writer, catalogue::MadeAs as, quantity::Percent yield);
+
 void write_own(store_json::Writer& writer, const catalogue::Ingredient& own);
 
 }  // namespace store_recipe

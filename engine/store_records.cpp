@@ -180,6 +180,37 @@ result::Result<workspace::Kept> read_kept(std::string_view json) {
     return kept;
 }
 
+std::string write_kept_own(const workspace::KeptOwn& kept) {
+    Writer writer = heading("ingredient");
+    writer.key("saves");
+    writer.whole(kept.saves);
+    if (!kept.changed.empty()) writer.pair("changed", kept.changed);
+    if (!kept.binned.empty()) writer.pair("binned", kept.binned);
+    writer.key("ingredient");
+    store_recipe::write_own(writer, kept.ingredient);
+    return writer.finish();
+}
+
+result::Result<workspace::KeptOwn> read_kept_own(std::string_view json) {
+    const result::Result<Json> document = opened(json, "ingredient");
+    if (!document) return document.error();
+    Failure failure;
+    Fields fields(*document, "", failure);
+    fields.any("tarebench");
+    fields.any("kind");
+    workspace::KeptOwn kept;
+    fields.need("saves");
+    kept.saves = fields.whole("saves").value_or(0);
+    kept.changed = fields.text("changed");
+    kept.binned = fields.text("binned");
+    fields.need("ingredient");
+    if (const Json* own = fields.any("ingredient"))
+        kept.ingredient = store_recipe::own_from(*own, "ingredient", failure);
+    fields.finish();
+    if (failure.failed()) return *failure.error;
+    return kept;
+}
+
 std::string write_settings(const workspace::Settings& settings, std::string_view open,
                            std::string_view place) {
     Writer writer = heading("settings");

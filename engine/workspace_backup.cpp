@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "workspace_own.h"
+
 namespace workspace_backup {
 namespace {
 
@@ -13,10 +15,11 @@ using workspace::Workspace;
 
 // An id becomes part of a key of the device's store: short and plain, or it is none.
 bool is_id(std::string_view id) {
-    return !id.empty() && id.size() <= 40 && std::all_of(id.begin(), id.end(), [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
-               c == '_';
-    });
+    return !id.empty() && id.size() <= workspace::kMostOwnNameBytes &&
+           std::all_of(id.begin(), id.end(), [](char c) {
+               return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+                      c == '-' || c == '_';
+           });
 }
 
 bool same_here(const Kept& mine, const Kept& theirs) {
@@ -61,6 +64,13 @@ Preview preview(const Workspace& workspace, Content content) {
     preview.damaged = std::move(content.damaged);
     if (content.settings && as_here(*content.settings, workspace.settings) != workspace.settings)
         preview.settings = std::move(content.settings);
+    for (workspace::KeptOwn& theirs : content.own) {
+        const auto same = [&](const workspace::KeptOwn& mine) {
+            return mine.ingredient == theirs.ingredient;
+        };
+        if (std::none_of(workspace.own.begin(), workspace.own.end(), same))
+            preview.own.push_back(std::move(theirs));
+    }
     for (Kept& theirs : content.recipes) {
         Entry entry;
         const auto twice = std::any_of(preview.entries.begin(), preview.entries.end(),
@@ -104,6 +114,24 @@ bool put_back(Workspace& workspace, const Entry& entry, std::string new_id, std:
     workspace.recipes.push_back(std::move(theirs));
     if (beside && !tag.empty()) (void)workspace::tag(workspace, id, tag);  // full of tags: it comes without
     return true;
+}
+
+std::size_t put_back_own(Workspace& workspace, const Preview& preview, const catalogue::Catalogue& shipped) {
+    std::size_t came = 0;
+    for (workspace::KeptOwn theirs : preview.own) {
+        theirs.saves = 0;
+        const std::string& id = theirs.ingredient.id;
+        const bool taken = workspace::find_own(workspace, id) != nullptr ||
+                           catalogue::find_ingredient(shipped, id) != nullptr || !is_id(id);
+        if (!taken) {
+            workspace::put_own(workspace, std::move(theirs));
+            ++came;
+        } else if (auto added = workspace::add_own(workspace, shipped, theirs.ingredient, theirs.changed)) {
+            if (!theirs.binned.empty()) workspace::bin_own(workspace, *added, theirs.binned);
+            ++came;
+        }
+    }
+    return came;
 }
 
 std::size_t put_back(Workspace& workspace, const Preview& preview, const std::vector<std::string>& new_ids,

@@ -16,6 +16,7 @@ namespace workspace_backup {
 struct Content {
     std::string made;                      // instant; "" not known
     std::vector<workspace::Kept> recipes;  // the bin included
+    std::vector<workspace::KeptOwn> own;   // own ingredients, likewise
     std::optional<workspace::Settings> settings;
     std::vector<std::string> damaged;  // what could not be read, as text
 };
@@ -33,6 +34,7 @@ struct Entry {
 struct Preview {
     std::vector<Entry> entries;  // in the file's order
     std::size_t fresh = 0, changed = 0, same = 0;
+    std::vector<workspace::KeptOwn> own;          // own ingredients that are not here as they are there
     std::optional<workspace::Settings> settings;  // the file's, where they differ from those here
     bool take_settings = false;
     std::vector<std::string> damaged;
@@ -46,6 +48,10 @@ Preview preview(const workspace::Workspace& workspace, Content content);
 // One entry as chosen. new_id: for what comes beside another recipe or has no id of its own. `tag` is put on
 // a version that stands beside ours, to tell the two apart. False: nothing was to be done.
 bool put_back(workspace::Workspace& workspace, const Entry& entry, std::string new_id, std::string_view tag);
+// The own ingredients: those that are not here come as they are, one that is another here comes beside it
+// under an id that is free. Recipes hold copies of their own and are none the worse. Returns how many came.
+std::size_t put_back_own(workspace::Workspace& workspace, const Preview& preview,
+                         const catalogue::Catalogue& shipped);
 // All of them, and the settings if chosen. new_ids: one for each entry. Returns how many recipes came.
 std::size_t put_back(workspace::Workspace& workspace, const Preview& preview,
                      const std::vector<std::string>& new_ids, std::string_view tag);

@@ -54,6 +54,12 @@ catalogue::Ingredient random_own(chance::Generator& chance, std::size_t index) {
             own.analysis->constituents["linalool"] = {percent(chance), percent(chance), percent(chance)};
         if (chance.below(2) == 0) own.analysis->constituents["camphor"] = {{}, {}, percent(chance)};
     }
+    if (chance.below(4) == 0) {
+        own.made = catalogue::Made{static_cast<catalogue::MadeAs>(chance.below(3)), quantity::kHundred, {}};
+        if (chance.below(2) == 0) own.made->yield = {chance.between(1, 1'000'000)};
+        for (std::uint64_t plants = chance.below(3); plants > 0; --plants)
+            own.made->infused_with.push_back(word(chance));
+    }
     if (chance.below(4) == 0) own.names = {{"de", word(chance)}, {"en", own.name}};
     return own;
 }
@@ -113,6 +119,13 @@ Recipe random_everything(chance::Generator& chance, const catalogue::Catalogue& 
         phase.id = renamed;
     }
     if (chance.below(2) == 0) recipe.batch = random_amounts(chance, catalogue);
+    if (chance.below(4) == 0) {
+        recipe.made = workspace::MadePart{"own_" + std::to_string(chance.below(100)),
+                                          static_cast<catalogue::MadeAs>(chance.below(3)),
+                                          {chance.between(1, 1'000'000)}};
+        for (formula::Line& line : recipe.formula.lines)
+            line.strained = chance.below(5) == 0;
+    }
     return recipe;
 }
 

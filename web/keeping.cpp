@@ -10,8 +10,13 @@ namespace keeping {
 namespace {
 
 const std::string kRecipe = std::string(kPrefix) + "recipe:";
+const std::string kOwn = std::string(kPrefix) + "ingredient:";
 const std::string kSettings = std::string(kPrefix) + "settings";
 const std::string kAside = std::string(kPrefix) + "aside:";
+
+bool is_in(const std::string& base, const std::string& list) {
+    return base.compare(0, list.size(), list) == 0 && base.size() > list.size();
+}
 
 // "tarebench:recipe:x.a" -> base "tarebench:recipe:x", slot 'a'; nothing for keys that are not ours.
 bool split_key(const std::string& key, std::string& base, char& slot) {
@@ -19,12 +24,64 @@ bool split_key(const std::string& key, std::string& base, char& slot) {
     slot = key.back();
     if (slot != 'a' && slot != 'b') return false;
     base = key.substr(0, key.size() - 2);
-    return base == kSettings ||
-           (base.compare(0, kRecipe.size(), kRecipe) == 0 && base.size() > kRecipe.size());
+    return base == kSettings || is_in(base, kRecipe) || is_in(base, kOwn);
+}
+
+// Bases of what there is a list of: told apart by kind, because one call serves them all.
+std::string base_of(const workspace::Kept& kept) {
+    return kRecipe + kept.id;
+}
+std::string base_of(const workspace::KeptOwn& kept) {
+    return kOwn + kept.ingredient.id;
+}
+std::string json_of(const workspace::Kept& kept) {
+    return store::write_kept(kept);
+}
+std::string json_of(const workspace::KeptOwn& kept) {
+    return store::write_kept_own(kept);
 }
 
 bool same_content(const workspace::Kept& a, const workspace::Kept& b) {
     return a.recipe == b.recipe && a.binned == b.binned && a.tags == b.tags;
+}
+bool same_content(const workspace::KeptOwn& a, const workspace::KeptOwn& b) {
+    return a.ingredient == b.ingredient && a.binned == b.binned;
+}
+
+template <class Entry>
+Entry* find_base(std::vector<Entry>& list, const std::string& base) {
+    for (Entry& entry : list)
+        if (base_of(entry) == base) return &entry;
+    return nullptr;
+}
+
+// The entries of `list` that differ from what was written last, dated; `written` then holds them as they are.
+template <class Entry>
+std::vector<Entry*> changed_in(std::vector<Entry>& list, std::vector<Entry>& written, std::string_view now) {
+    std::vector<Entry*> changed;
+    for (Entry& entry : list) {
+        Entry* before = find_base(written, base_of(entry));
+        if (before && same_content(*before, entry)) continue;
+        // Its instant, unless whoever changed it knows better (a recipe out of a backup).
+        if (before ? entry.changed == before->changed : entry.changed.empty())
+            entry.changed = std::string(now);
+        if (before)
+            *before = entry;
+        else
+            written.push_back(entry);
+        changed.push_back(&entry);
+    }
+    return changed;
+}
+
+// And those whose last save failed.
+template <class Entry>
+void add_unsaved(std::vector<Entry*>& changed, std::vector<Entry>& list,
+                 const std::set<std::string>& unsaved) {
+    for (Entry& entry : list)
+        if (unsaved.count(base_of(entry)) &&
+            std::find(changed.begin(), changed.end(), &entry) == changed.end())
+            changed.push_back(&entry);
 }
 
 }  // namespace
@@ -92,28 +149,47 @@ void Keeping::take_foreign_record(const std::string& base, char slot, const std:
         if (record->saves > place.saves) place = {after, record->saves};
         return;
     }
+    if (is_in(base, kOwn)) {
+        auto own = store::read_kept_own(record->json);
+        if (!own) {
+            if (record->saves > place.saves) place = {after, record->saves};
+            return;
+        }
+        own->saves = record->saves;
+        return settle_foreign(base, slot, std::move(own).value(), written_own_, foreign_own_,
+                              [&](auto lost, bool) { own_losers_.push_back(std::move(lost)); });
+    }
     auto theirs = store::read_kept(record->json);
     if (!theirs) {
         if (record->saves > place.saves) place = {after, record->saves};
         return;
     }
-    const auto ours = std::find_if(written_.begin(), written_.end(),
-                                   [&](const workspace::Kept& one) { return one.id == theirs->id; });
-    const bool differs = ours != written_.end() && !same_content(*ours, *theirs);
-    if (record->saves < place.saves) {
+    theirs->saves = record->saves;
+    settle_foreign(base, slot, std::move(theirs).value(), written_, foreign_, [&](auto lost, bool was_ours) {
+        losers_.push_back({std::move(lost), was_ours});
+    });
+}
+
+template <class Entry, class Lost>
+void Keeping::settle_foreign(const std::string& base, char slot, Entry theirs, std::vector<Entry>& written,
+                             std::vector<Entry>& foreign, Lost lost) {
+    Place& place = places_[base];
+    const Entry* ours = find_base(written, base);
+    const bool differs = ours && !same_content(*ours, theirs);
+    if (theirs.saves < place.saves) {
         if (slot == place.next) return;  // an old one
-        if (differs) losers_.push_back({std::move(theirs).value(), false});
+        if (differs) lost(std::move(theirs), false);
         unsaved_.insert(base);
         try_again_ = true;
         return;
     }
     const bool unknown_to_them =
-        record->saves == place.saves || contested_.count(base) > 0 || unsaved_.count(base) > 0;
-    if (unknown_to_them && differs) losers_.push_back({*ours, true});
+        theirs.saves == place.saves || contested_.count(base) > 0 || unsaved_.count(base) > 0;
+    if (unknown_to_them && differs) lost(*ours, true);
     contested_.erase(base);
     unsaved_.erase(base);
-    place = {after, record->saves};
-    if (differs || ours == written_.end()) foreign_.push_back(std::move(theirs).value());
+    place = {slot == 'a' ? 'b' : 'a', theirs.saves};
+    if (differs || !ours) foreign.push_back(std::move(theirs));
 }
 
 workspace::Workspace Keeping::take_loaded() {
@@ -130,6 +206,14 @@ workspace::Workspace Keeping::take_loaded() {
                 work.settings = std::move(settings.value().settings);
                 work.open = settings->open;
                 work.place = settings->place;
+            } else {
+                set_aside(base, from, chosen.record->json);
+            }
+        } else if (is_in(base, kOwn)) {
+            auto own = store::read_kept_own(chosen.record->json);
+            if (own && base == base_of(*own)) {
+                own->saves = chosen.record->saves;
+                work.own.push_back(std::move(own.value()));
             } else {
                 set_aside(base, from, chosen.record->json);
             }
@@ -151,7 +235,12 @@ workspace::Workspace Keeping::take_loaded() {
         [](const workspace::Kept& a, const workspace::Kept& b) { return a.changed > b.changed; });
     const workspace::Kept* opened = workspace::find(work, work.open);
     if (!opened || !opened->binned.empty()) work.open.clear();
+    std::stable_sort(work.own.begin(), work.own.end(),
+                     [](const workspace::KeptOwn& a, const workspace::KeptOwn& b) {
+                         return a.ingredient.id < b.ingredient.id;
+                     });
     written_ = work.recipes;
+    written_own_ = work.own;
     written_settings_ = work.settings;
     written_open_ = work.open;
     written_place_ = work.place;
@@ -191,31 +280,26 @@ void Keeping::write(const std::string& base, std::uint64_t saves, const std::str
     place = {place.next == 'a' ? 'b' : 'a', saves};
 }
 
+void Keeping::drop(const std::string& base) {
+    platform::remove(base + ".a");
+    platform::remove(base + ".b");
+    places_.erase(base);
+    unsaved_.erase(base);
+}
+
 void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
     if (!loaded_) return;
     // First what goes, which makes room for what comes.
-    const std::size_t gone = std::erase_if(written_, [&](const workspace::Kept& one) {
-        if (workspace::find(work, one.id)) return false;
-        platform::remove(kRecipe + one.id + ".a");
-        platform::remove(kRecipe + one.id + ".b");
-        places_.erase(kRecipe + one.id);
-        unsaved_.erase(kRecipe + one.id);
-        return true;
-    });
-    std::vector<workspace::Kept*> changed;
-    for (workspace::Kept& kept : work.recipes) {
-        const auto before = std::find_if(written_.begin(), written_.end(),
-                                         [&](const workspace::Kept& one) { return one.id == kept.id; });
-        if (before != written_.end() && same_content(*before, kept)) continue;
-        // Its instant, unless whoever changed it knows better (a recipe out of a backup).
-        if (before != written_.end() ? kept.changed == before->changed : kept.changed.empty())
-            kept.changed = std::string(now);
-        if (before != written_.end())
-            *before = kept;
-        else
-            written_.push_back(kept);
-        changed.push_back(&kept);
-    }
+    const auto drop_gone = [&](auto& written, auto& list) {
+        return std::erase_if(written, [&](const auto& one) {
+            if (find_base(list, base_of(one))) return false;
+            drop(base_of(one));
+            return true;
+        });
+    };
+    const std::size_t gone = drop_gone(written_, work.recipes) + drop_gone(written_own_, work.own);
+    std::vector<workspace::Kept*> changed = changed_in(work.recipes, written_, now);
+    std::vector<workspace::KeptOwn*> changed_own = changed_in(work.own, written_own_, now);
     bool settings =
         work.settings != written_settings_ || work.open != written_open_ || work.place != written_place_;
     for (const std::string& base : std::exchange(contested_, {})) {  // settings, or taken away meanwhile
@@ -224,17 +308,20 @@ void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
     }
     // A store that is full stays so until something happens: trying at every frame would keep the page awake
     // for nothing.
-    if (std::exchange(try_again_, false) || gone > 0 || !changed.empty() || settings) {
-        for (workspace::Kept& kept : work.recipes)
-            if (unsaved_.count(kRecipe + kept.id) &&
-                std::find(changed.begin(), changed.end(), &kept) == changed.end())
-                changed.push_back(&kept);
+    if (std::exchange(try_again_, false) || gone > 0 || !changed.empty() || !changed_own.empty() ||
+        settings) {
+        add_unsaved(changed, work.recipes, unsaved_);
+        add_unsaved(changed_own, work.own, unsaved_);
         settings = settings || unsaved_.count(kSettings);
     }
-    for (workspace::Kept* kept : changed) {
-        kept->saves = std::max(kept->saves, places_[kRecipe + kept->id].saves) + 1;
-        write(kRecipe + kept->id, kept->saves, store::write_kept(*kept));
-    }
+    const auto write_all = [&](const auto& entries) {
+        for (auto* entry : entries) {
+            entry->saves = std::max(entry->saves, places_[base_of(*entry)].saves) + 1;
+            write(base_of(*entry), entry->saves, json_of(*entry));
+        }
+    };
+    write_all(changed_own);  // before the recipes that hold copies of them
+    write_all(changed);
     if (settings) {
         written_settings_ = work.settings;
         written_open_ = work.open;
@@ -255,6 +342,19 @@ std::vector<Loser> Keeping::take_losers() {
 void Keeping::adopt(const workspace::Kept& kept) {
     std::erase_if(written_, [&](const workspace::Kept& one) { return one.id == kept.id; });
     written_.push_back(kept);
+}
+
+std::vector<workspace::KeptOwn> Keeping::take_foreign_own() {
+    return std::exchange(foreign_own_, {});
+}
+
+void Keeping::adopt(const workspace::KeptOwn& kept) {
+    std::erase_if(written_own_, [&](const workspace::KeptOwn& one) { return base_of(one) == base_of(kept); });
+    written_own_.push_back(kept);
+}
+
+std::vector<workspace::KeptOwn> Keeping::take_own_losers() {
+    return std::exchange(own_losers_, {});
 }
 
 }  // namespace keeping

@@ -44,6 +44,9 @@ class Keeping {
     // A record another window of this browser wrote; empty when there is none. Adopted, it counts as written.
     std::vector<workspace::Kept> take_foreign();
     void adopt(const workspace::Kept& kept);
+    std::vector<workspace::KeptOwn> take_foreign_own();  // own ingredients likewise
+    void adopt(const workspace::KeptOwn& kept);
+    std::vector<workspace::KeptOwn> take_own_losers();
     std::vector<Loser> take_losers();  // to be taken before the foreign ones, and added under new ids
 
     const std::vector<Damaged>& damaged() const { return damaged_; }
@@ -56,6 +59,12 @@ class Keeping {
         char next = 'a';
         std::uint64_t saves = 0;
     };
+    // What another window wrote, settled against what was written here; `lost` gets the version that gave
+    // way.
+    template <class Entry, class Lost>
+    void settle_foreign(const std::string& base, char slot, Entry theirs, std::vector<Entry>& written,
+                        std::vector<Entry>& foreign, Lost lost);
+    void drop(const std::string& base);
     void write(const std::string& base, std::uint64_t saves, const std::string& json);
     void take_foreign_record(const std::string& base, char slot, const std::string& text);
     void set_aside(const std::string& base, char slot, const std::string& text);
@@ -69,6 +78,7 @@ class Keeping {
     std::vector<workspace::Kept> foreign_;
     std::set<std::string> contested_;  // base keys not written, because another window had
     std::vector<Loser> losers_;
+    std::vector<workspace::KeptOwn> written_own_, foreign_own_, own_losers_;
     workspace::Settings written_settings_;
     std::string written_open_, written_place_;
     std::vector<Damaged> damaged_;
