@@ -16,9 +16,9 @@ namespace workspace_backup {
 struct Content {
     std::string made;                      // instant; "" not known
     std::vector<workspace::Kept> recipes;  // the bin included
-    std::vector<workspace::KeptOwn> own;   // own ingredients, likewise
     std::optional<workspace::Settings> settings;
     std::vector<std::string> damaged;  // what could not be read, as text
+    std::vector<workspace::KeptOwn> own{};  // own ingredients, the bin included
 };
 
 enum class State { fresh, changed, same };

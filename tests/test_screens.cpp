@@ -10,6 +10,7 @@
 
 #include "engine/chance.h"
 #include "engine/share.h"
+#include "engine/workspace_own.h"
 #include "hand.h"
 #include "imgui_internal.h"
 #include "shipped.h"
@@ -27,7 +28,7 @@ struct Size {
     float width, height;
 };
 constexpr Size kSizes[] = {{360, 640}, {320, 568}, {820, 1180}, {1440, 900}};
-constexpr Screen kScreens[] = {Screen::book, Screen::formula, Screen::batch, Screen::more};
+constexpr Screen kScreens[] = {Screen::book, Screen::formula, Screen::batch, Screen::stock, Screen::more};
 // Every sheet there is, by counting: source_list is the last.
 std::vector<Sheet> all_sheets() {
     std::vector<Sheet> sheets;
@@ -188,6 +189,19 @@ void open_sheet(app::App& app, Sheet sheet) {
         {},
         1};
     app::read_list(app);
+    app.ui.card = app::open_recipe(app)->formula.lines.empty()
+                      ? "shea"
+                      : app::open_recipe(app)->formula.lines[0].ingredient;
+    if (app.work.own.empty()) {
+        catalogue::Ingredient own =
+            workspace::copy_of(*catalogue::find_ingredient(app.presets.catalogue, "shea"));
+        own.name = "Shea butter from the Saturday market in the old harbour, last year\u2019s jars";
+        own.analysis = catalogue::LotAnalysis{"L-7", "2026-08-01", "Hollow Lane", {{"linalool", {}}}};
+        own.parts = {{"sunflower", quantity::percent(98)}};
+        own.max_percent = {{"salve", quantity::percent(5)}};
+        app::add_own(app, own);
+    }
+    app.ui.own = app.work.own.front().ingredient.id;
     app::show(app, sheet);
     if (sheet == Sheet::from_text || sheet == Sheet::paste_list) app::take_in(app, app.ui.typed);
     draw_again();

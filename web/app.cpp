@@ -11,6 +11,7 @@
 #include "engine/documents.h"
 #include "engine/share.h"
 #include "engine/utf8.h"
+#include "engine/workspace_made.h"
 #include "imgui.h"
 #include "imgui_internal.h"
 #include "mirror.h"
@@ -165,9 +166,20 @@ void logic(App& app) {
             opened && !opened->binned.empty())
             app.work.open.clear();  // put in the bin over there
     }
+    for (const workspace::KeptOwn& lost : app.keeping.take_own_losers())  // stands beside theirs
+        workspace::add_own(app.work, app.presets.catalogue, lost.ingredient, platform::now_utc());
+    for (workspace::KeptOwn& theirs : app.keeping.take_foreign_own()) {
+        app.keeping.adopt(theirs);
+        workspace::put_own(app.work, std::move(theirs));
+        app.analysed.reset();
+    }
     follow_preferences(app);
+    const bool shows_mine = app.ui.screen == Screen::stock || app.ui.sheet == Sheet::ingredient ||
+                            app.ui.sheet == Sheet::card || app.ui.sheet == Sheet::own;
+    if (shows_mine) refresh_mine(app);
     const workspace::Recipe* recipe = open_recipe(app);
     if (!recipe) {
+        if (app.analysed || app.known.ingredients.empty()) app.known = app.presets.catalogue;
         app.analysis.reset();
         app.analysed.reset();
     } else if (const scales::Bench bench = workspace::bench_of(app.work.settings);
@@ -176,7 +188,8 @@ void logic(App& app) {
             app.known = catalogue::with_own(app.presets.catalogue, recipe->own);
         app.analysed = *recipe;
         app.analysed_on = bench;
-        app.analysis = analysis::of(*recipe, app.presets.catalogue, bench);
+        app.mine = workspace::mine(app.work, app.presets.catalogue);
+        app.analysis = analysis::of(*recipe, app.presets.catalogue, bench, app.mine);
         app.undo.feed(*recipe, platform::now_ms());
         app.ui.again = true;
     }
@@ -330,6 +343,20 @@ void edit(App& app, const result::Result<formula::Formula>& changed) {
     app.ui.again = true;
 }
 
+void edit(App& app, const result::Result<workspace::Recipe>& changed) {
+    edit(app, app.work.open, changed);
+}
+
+void edit(App& app, const std::string& id, const result::Result<workspace::Recipe>& changed) {
+    workspace::Kept* kept = workspace::find(app.work, id);
+    if (!kept) return;
+    if (changed)
+        kept->recipe = *changed;
+    else
+        tell(app, words::say(app.words, changed.error()), true);
+    app.ui.again = true;
+}
+
 void step_back(App& app) {
     if (workspace::Recipe* recipe = open_recipe(app); recipe && app.undo.can_back())
         *recipe = app.undo.back();
@@ -345,6 +372,7 @@ void step_forth(App& app) {
 }
 
 void show(App& app, Sheet sheet) {
+    if (sheet == Sheet::share) app.ui.share_extent = share::Extent::all;
     app.ui.sheet = sheet;
     app.kit.keypad.target = 0;
     app.ui.again = true;

@@ -10,6 +10,7 @@
 
 #include "engine/analysis.h"
 #include "engine/pasted.h"
+#include "engine/share.h"
 #include "engine/store.h"
 #include "engine/workspace.h"
 #include "keeping.h"
@@ -18,7 +19,7 @@
 
 namespace app {
 
-enum class Screen { book, formula, batch, more };
+enum class Screen { book, formula, batch, stock, more };
 
 // What lies over the page; one at a time.
 enum class Sheet {
@@ -46,6 +47,14 @@ enum class Sheet {
     bin,
     tags,
     restore,
+    roles,
+    card,
+    own_new,
+    own,
+    own_limit,
+    own_parts,
+    own_bin,
+    made,
     source_list
 };
 
@@ -83,7 +92,14 @@ struct UiState {
     std::optional<ListIn> list_in;              // likewise, a list
     AmountsIn amounts_in;
     std::optional<workspace_backup::Preview> restore;  // likewise, a backup
-    std::string message;                               // shown for a while, spoken once
+    std::string stock_search, stock_role;       // in Stock: what is looked for; "" all
+    std::string card, own;                      // ids: whose card is shown; the own entry being changed
+    bool card_of_recipe = false;                // as the open recipe holds it
+    bool roles_of_own = false;                  // the sheet of roles is for the own entry, not for the filter
+    std::string own_limit_of;                   // where a limit is to hold that has no figure yet
+    std::string own_date, own_date_of;          // a date being typed, and of which own entry
+    share::Extent share_extent = share::Extent::all;  // of the recipe that is being shared
+    std::string message;                              // shown for a while, spoken once
     double message_until_ms = 0;
     bool to_top = false;  // another recipe was opened: its screens begin at their top
     bool escape = false;  // close what is open, in this frame
@@ -101,7 +117,8 @@ struct App {
     std::optional<analysis::Analysis> analysis;  // of the open recipe
     std::optional<workspace::Recipe> analysed;
     scales::Bench analysed_on;
-    catalogue::Catalogue known;  // shipped, with the open recipe's own ingredients laid over
+    std::vector<catalogue::Ingredient> mine;  // own ingredients and made parts of this device
+    catalogue::Catalogue known;               // shipped, with the open recipe's own ingredients laid over
     Undo<workspace::Recipe> undo;
     std::string undo_of;  // id of the recipe the steps belong to
     UiState ui;
@@ -121,6 +138,8 @@ workspace::Recipe* open_recipe(App& app);
 void open(App& app, std::string_view id, Screen screen = Screen::formula);
 void keep(App& app, workspace::Recipe recipe);                         // adds it to the book and opens it
 void edit(App& app, const result::Result<formula::Formula>& changed);  // of the open recipe, or says why not
+void edit(App& app, const result::Result<workspace::Recipe>& changed);
+void edit(App& app, const std::string& id, const result::Result<workspace::Recipe>& changed);  // of any
 void bin(App& app, const std::string& id);
 void step_back(App& app);
 void step_forth(App& app);
@@ -140,6 +159,21 @@ void take_backup(App& app, std::string_view text);  // shown before anything is 
 void put_back(App& app);                            // what is shown
 std::string last_backup_words(const App& app);
 bool backup_due(const App& app);
+
+// --- own ingredients (app_own.cpp) ---
+void refresh_mine(App& app);
+void show_card(App& app, const std::string& id, bool of_recipe);
+void add_own(App& app, catalogue::Ingredient own);  // and opens it to be filled in
+void copy_own(App& app, const catalogue::Ingredient& of);
+void edit_own(App& app, catalogue::Ingredient changed);
+void bin_own(App& app, const std::string& id);
+void restore_own(App& app, const std::string& id);
+void erase_own(App& app, const std::string& id);
+void keep_own(App& app, const std::string& id);  // of the open recipe
+std::string role_words(const App& app,
+                       const std::string& role);  // "" for none; a role that has no word as it is
+const char* made_key(catalogue::MadeAs as);
+source::Standing source_standing(const App& app, std::string_view key);
 
 // Where a figure comes from and how far it may be trusted, in words.
 std::string source_words(const App& app, std::string_view key, source::Standing standing);

@@ -41,12 +41,15 @@ void put_back(App& app) {
     for (std::size_t i = 0; i < preview.entries.size(); ++i)
         ids.push_back(new_id());
     const std::size_t came = workspace_backup::put_back(app.work, preview, ids, app.say("restore.tag"));
+    const std::size_t own = workspace_backup::put_back_own(app.work, preview, app.presets.catalogue);
+    refresh_mine(app);
     for (const std::string& damaged : preview.damaged)
         app.keeping.keep_aside(damaged);
     close_sheet(app);
     app.kit.drafts.clear();
     app.ui.screen = Screen::book;
     app.ui.to_top = true;
+    if (came == 0 && own > 0) return tell(app, app.say("restore.own_done", {{"n", std::to_string(own)}}));
     tell(app, came > 0 ? app.say("restore.done", {{"n", std::to_string(came)}}) : app.say("restore.nothing"));
 }
 

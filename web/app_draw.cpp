@@ -29,6 +29,7 @@ constexpr ScreenRow kScreens[] = {
     {Screen::book, "nav.book", widget::Mark::book, screens::book},
     {Screen::formula, "nav.formula", widget::Mark::formula, screens::formula},
     {Screen::batch, "nav.batch", widget::Mark::batch, screens::batch},
+    {Screen::stock, "nav.stock", widget::Mark::stock, screens::stock},
     {Screen::more, "nav.more", widget::Mark::more, screens::more},
 };
 struct SheetRow {
@@ -60,6 +61,14 @@ constexpr SheetRow kSheets[] = {
     {Sheet::bin, "bin.title", screens::bin},
     {Sheet::tags, "tags.title", screens::tags},
     {Sheet::restore, "restore.title", screens::restore},
+    {Sheet::roles, "stock.role", screens::roles},
+    {Sheet::card, "ingredient.title", screens::card},
+    {Sheet::own_new, "stock.new", screens::own_new},
+    {Sheet::own, "own.title", screens::own},
+    {Sheet::own_limit, "own.limit_add", screens::own_limit},
+    {Sheet::own_parts, "own.parts_from", screens::own_parts},
+    {Sheet::own_bin, "own.bin_title", screens::own_bin},
+    {Sheet::made, "made.title", screens::made},
     {Sheet::source_list, "sources.title", screens::source_list},
 };
 
@@ -75,7 +84,7 @@ struct Place {  // of the parts of the page, CSS pixels
 std::string screen_title(App& app, const ScreenRow& row) {
     if (row.screen == Screen::book) return app.say("book.title");
     const workspace::Recipe* recipe = open_recipe(app);
-    if (row.screen == Screen::more || !recipe) return app.say(row.name);
+    if (row.screen == Screen::more || row.screen == Screen::stock || !recipe) return app.say(row.name);
     return recipe->title.empty() ? app.say("recipe.untitled") : recipe->title;
 }
 
@@ -83,6 +92,14 @@ std::string sheet_title(App& app, const SheetRow& row) {
     const workspace::Recipe* recipe = open_recipe(app);
     if (row.sheet == Sheet::line && recipe && app.ui.line < recipe->formula.lines.size())
         return workspace::display_name(app.known, recipe->formula.lines[app.ui.line]);
+    if (row.sheet == Sheet::card || row.sheet == Sheet::own) {
+        formula::Line line;
+        line.ingredient = row.sheet == Sheet::card ? app.ui.card : app.ui.own;
+        for (const catalogue::Ingredient& mine : app.mine)
+            if (mine.id == line.ingredient && !(row.sheet == Sheet::card && app.ui.card_of_recipe))
+                return mine.name.empty() ? mine.id : mine.name;
+        return workspace::display_name(app.known, line);
+    }
     const workspace::Kept* kept = workspace::find(std::as_const(app.work), app.ui.recipe);
     if (row.sheet == Sheet::recipe && kept && !kept->recipe.title.empty()) return kept->recipe.title;
     return app.say(row.title);
@@ -293,7 +310,8 @@ void draw_page(App& app) {
 
     if (sheet) {
         widget::SheetPlace where{size, taken > 0 ? taken : window.inset_bottom, window.inset_top};
-        where.whole = sheet->sheet == Sheet::ingredient || sheet->sheet == Sheet::pasted_line;
+        where.whole = sheet->sheet == Sheet::ingredient || sheet->sheet == Sheet::pasted_line ||
+                      sheet->sheet == Sheet::card || sheet->sheet == Sheet::own;
         if (widget::begin_sheet(app.kit, sheet->title, sheet_title(app, *sheet), where, app.ui.escape)) {
             sheet->draw(app);
             if (app.kit.keypad.open())

@@ -96,13 +96,17 @@ void restore(app::App& app) {
                  preview.made.empty() ? app.say("restore.about")
                                       : app.say("restore.about_made", {{"date", preview.made.substr(0, 10)}}),
                  theme::Type::small, widget::Ink::soft);
+    if (!preview.own.empty()) {
+        widget::gap(4);
+        widget::text(kit, app.say("restore.own", {{"n", n(preview.own.size())}}));
+    }
     if (!preview.damaged.empty()) {
         widget::gap(8);
         widget::finding_badge(kit, finding::Severity::caution,
                               app.say("restore.damaged", {{"n", n(preview.damaged.size())}}), "");
     }
     widget::gap(12);
-    const bool brings = preview.fresh + preview.changed + preview.damaged.size() > 0 || preview.settings;
+    const bool brings = preview.fresh + preview.changed + preview.damaged.size() + preview.own.size() > 0 || preview.settings;
     bool put = false, leave = false;
     if (brings) {  // before the lists: a long one must not hide them
         widget::Columns columns = widget::begin_columns(kit);

@@ -389,6 +389,7 @@ void batch(app::App& app) {
     } else if (!made && recipe->batch.amount != batch::Amount::none) {
         widget::finding_badge(kit, finding::Severity::stop, words::say(app.words, made.error()), "");
     }
+    made_needs(app);
     widget::gap(22);
     widget::finding_badge(kit, finding::Severity::caution, app.say("caution.heat"), app.say("caution.defer"));
     widget::gap(16);

@@ -4,6 +4,7 @@
 
 #include "app.h"
 #include "engine/workspace_book.h"
+#include "engine/workspace_edits.h"
 #include "mirror.h"
 #include "screens.h"
 #include "typed.h"
@@ -203,6 +204,8 @@ void recipe(app::App& app) {
         workspace::Recipe copy = kept->recipe;
         copy.title = app::title_within(app, "recipe.copy_of", copy.title);
         app::keep(app, std::move(copy));
+    } else if (choice(kept->recipe.made ? "recipe.made_change" : "recipe.made")) {
+        app::show(app, app::Sheet::made);
     } else if (choice("recipe.share")) {
         app::show(app, app::Sheet::share);
     } else if (choice("recipe.save_file")) {
@@ -305,7 +308,9 @@ void rename(app::App& app) {
     widget::gap(16);
     if (widget::button(kit, "save", app.say("recipe.rename_done"), widget::Look::primary, kit.width) ||
         enter) {
-        kept->recipe.title = typed::words(app.ui.typed);
+        const auto renamed = workspace::set_title(kept->recipe, typed::words(app.ui.typed));
+        if (!renamed) return app::tell(app, words::say(app.words, renamed.error()), true);
+        kept->recipe = *renamed;
         app::close_sheet(app);
     }
 }

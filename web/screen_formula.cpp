@@ -3,6 +3,8 @@
 
 #include "app.h"
 #include "engine/adjustment.h"
+#include "engine/workspace_edits.h"
+#include "engine/workspace_own.h"
 #include "mirror.h"
 #include "screens.h"
 #include "typed.h"
@@ -77,6 +79,12 @@ std::string line_under(const app::App& app, const formula::Line& line) {
     if (line.rest) add(app.say("line.rest"));
     if (line.locked) add(app.say("line.locked"));
     if (line.ingredient.empty()) add(app.say("line.unknown"));
+    if (line.strained) add(app.say("line.strained"));
+    const workspace::Recipe* recipe = app.analysed ? &*app.analysed : nullptr;
+    const catalogue::Ingredient* own = recipe ? workspace::own_of(*recipe, line.ingredient) : nullptr;
+    if (own && own->made) add(app.say(app::made_key(own->made->as)));
+    if (own && std::find(app.mine.begin(), app.mine.end(), *own) == app.mine.end())
+        add(app.say("line.came_along"));
     return words;
 }
 
@@ -143,12 +151,12 @@ void draw_line(app::App& app, const workspace::Recipe& recipe, std::size_t index
     ImGui::PopID();
 }
 
-void steps_and_notes(app::App& app, workspace::Recipe& recipe) {
+void steps_and_notes(app::App& app, const workspace::Recipe& recipe) {
     kit::Kit& kit = app.kit;
     widget::gap(24);
     widget::heading(kit, 2, app.say("formula.steps"));
     widget::gap(6);
-    std::optional<std::size_t> remove;
+    std::optional<workspace::Changed> changed;
     for (std::size_t i = 0; i < recipe.steps.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));
         widget::TextSpec spec;
@@ -160,18 +168,18 @@ void steps_and_notes(app::App& app, workspace::Recipe& recipe) {
         spec.note = true;
         spec.most_bytes = workspace::kMostStepBytes;
         if (const auto typed = widget::text_field(kit, "step", recipe.steps[i].text, spec))
-            recipe.steps[i].text = *typed;
+            changed =
+                workspace::set_step(recipe, i, {recipe.steps[i].phase, *typed, recipe.steps[i].minutes});
         if (widget::button(kit, "remove", app.say("formula.step_remove", {{"n", std::to_string(i + 1)}}),
                            widget::Look::quiet))
-            remove = i;
+            changed = workspace::remove_step(recipe, i);
         widget::gap(4);
         ImGui::PopID();
     }
-    if (remove) recipe.steps.erase(recipe.steps.begin() + static_cast<std::ptrdiff_t>(*remove));
     if (recipe.steps.size() < workspace::kMostSteps &&
         widget::button(kit, "add_step", app.say("formula.step_add"))) {
         app.undo.deed_done();
-        recipe.steps.push_back({});
+        changed = workspace::add_step(recipe, {});
     }
     widget::gap(20);
     widget::TextSpec notes;
@@ -179,7 +187,9 @@ void steps_and_notes(app::App& app, workspace::Recipe& recipe) {
     notes.note = true;
     notes.last = true;
     notes.most_bytes = workspace::kMostNotesBytes;
-    if (const auto typed = widget::text_field(kit, "notes", recipe.notes, notes)) recipe.notes = *typed;
+    if (const auto typed = widget::text_field(kit, "notes", recipe.notes, notes))
+        changed = workspace::set_notes(recipe, *typed);
+    if (changed) app::edit(app, *changed);
 }
 
 void findings(app::App& app, const workspace::Recipe& recipe) {

@@ -1,6 +1,8 @@
 // Sheets for one line and one phase of the formula: what can be done with it, which ingredient, which
 // temperatures.
 #include "app.h"
+#include "engine/workspace_edits.h"
+#include "engine/workspace_made.h"
 #include "mirror.h"
 #include "screens.h"
 #include "typed.h"
@@ -37,6 +39,14 @@ void line(app::App& app) {
             widget::finding_badge(kit, finding::Severity::note, ingredient->caution, "");
             widget::gap(6);
         }
+    }
+    if (!line.ingredient.empty() && catalogue::find_ingredient(app.known, line.ingredient)) {
+        widget::RowSpec about;
+        about.title = app.say("line.about");
+        about.onward = true;
+        if (widget::row(kit, "about", about).pressed)
+            return app::show_card(app, std::string(line.ingredient), true);
+        widget::hairline(kit);
     }
     auto choice = [&](std::string_view key, const words::Arguments& arguments = {}) {
         const std::string label = app.say(key, arguments);
@@ -83,6 +93,7 @@ void line(app::App& app) {
         app.undo.deed_done();
         app.kit.drafts.clear();  // they belong to lines by place, and places change
         app::edit(app, *changed);
+        app::edit(app, workspace::without_unused(*recipe, app.mine));
         if (!stay) app::close_sheet(app);
     }
 }
@@ -102,25 +113,27 @@ void ingredient(app::App& app) {
     widget::gap(8);
 
     std::string chosen, written;
+    std::vector<catalogue::Ingredient> mine = app.mine;  // the recipe's own of the same id is the one it uses
+    std::erase_if(mine, [&](const catalogue::Ingredient& one) {
+        return workspace::own_of(*recipe, one.id) != nullptr;
+    });
+    const catalogue::Catalogue offered = catalogue::with_own(app.known, mine);
     mirror::Node list;
     list.id = widget::id_of("found");
     list.role = mirror::Role::list;
     list.name = app.say("ingredient.found");
     mirror::open(list);
     for (const catalogue::Ingredient* one :
-         catalogue::search(app.known, app.ui.search, app.known.ingredients.size())) {
+         catalogue::search(offered, app.ui.search, offered.ingredients.size())) {
         mirror::Node item;
         item.id = widget::id_of("item_" + one->id);
         item.role = mirror::Role::item;
         mirror::open(item);
         const auto inci = one->inci.find("eu");
-        if (widget::row(
-                kit, one->id,
-                {one->name,
-                 app.say("role." + one->role) + (inci == one->inci.end() ? "" : " \xC2\xB7 " + inci->second),
-                 "", "", false, false})
-                .pressed)
-            chosen = one->id;
+        std::string under =
+            one->made ? app.say(app::made_key(one->made->as)) : app::role_words(app, one->role);
+        if (inci != one->inci.end()) under += (under.empty() ? "" : " \xC2\xB7 ") + inci->second;
+        if (widget::row(kit, one->id, {one->name, under, "", "", false, false}).pressed) chosen = one->id;
         mirror::close();
         widget::hairline(kit);
     }
@@ -135,15 +148,23 @@ void ingredient(app::App& app) {
     }
     if (chosen.empty() && written.empty()) return;
     app.undo.deed_done();
+    auto brought = workspace::bring_in(app.work, app.presets.catalogue, *recipe, chosen);
+    if (!brought) return app::tell(app, words::say(app.words, brought.error()), true);
+    workspace::Used used = std::move(brought).value();
+    chosen = used.id;
     if (app.ui.line_is_new) {
         formula::Line line;
         line.ingredient = chosen;
         line.name = written;
         if (app.ui.phase < recipe->formula.phases.size())
             line.phase = recipe->formula.phases[app.ui.phase].id;
-        app::edit(app, formula::add_line(recipe->formula, line));
+        app::edit(app,
+                  workspace::with_formula(std::move(used.recipe), formula::add_line(recipe->formula, line)));
     } else {
-        app::edit(app, formula::set_ingredient(recipe->formula, app.ui.line, chosen, written));
+        app::edit(app, workspace::with_formula(
+                           std::move(used.recipe),
+                           formula::set_ingredient(recipe->formula, app.ui.line, chosen, written)));
+        app::edit(app, workspace::without_unused(*recipe, app.mine));
     }
     app::close_sheet(app);
 }
@@ -165,7 +186,7 @@ void phase(app::App& app) {
         const widget::NumberChange change = widget::number_field(kit, key, value, spec);
         if (!change.changed) return;
         value = change.value;
-        app::edit(app, formula::set_phase(recipe->formula, app.ui.phase, now));
+        app::edit(app, workspace::set_phase(*recipe, app.ui.phase, now));
     };
     widget::text(kit, app.say("phase.about"), theme::Type::small, widget::Ink::soft);
     widget::gap(10);
@@ -180,9 +201,7 @@ void phase(app::App& app) {
         widget::button(kit, "remove", app.say("phase.remove", {{"id", now.id}}), widget::Look::danger,
                        kit.width)) {
         app.undo.deed_done();
-        app::edit(app, formula::remove_phase(recipe->formula, now.id));
-        for (formula::Step& step : recipe->steps)
-            if (step.phase == now.id) step.phase.clear();
+        app::edit(app, workspace::remove_phase(*recipe, now.id));
         return app::close_sheet(app);
     }
     if (widget::button(kit, "done", app.say("sheet_ui.done"), widget::Look::primary, kit.width))
@@ -198,7 +217,7 @@ void product(app::App& app) {
         if (widget::row(app.kit, one.id, {one.name, contact, "", "", one.id == recipe->product, false})
                 .pressed) {
             app.undo.deed_done();
-            recipe->product = one.id;
+            app::edit(app, workspace::set_product(*recipe, one.id));
             app::close_sheet(app);
         }
         widget::hairline(app.kit);

@@ -118,11 +118,55 @@ void incoming(app::App& app) {
     if (keep) app::keep(app, std::move(taken));
 }
 
+namespace {
+
+// The extents that differ for this recipe, each with the length of its link; pressing one chooses it.
+void extents(app::App& app, const workspace::Recipe& recipe) {
+    struct Row {
+        share::Extent extent;
+        const char* key;
+        bool differs;
+    };
+    const Row rows[] = {
+        {share::Extent::all, "share.all", true},
+        {share::Extent::without_notes, "share.without_notes", !recipe.notes.empty()},
+        {share::Extent::without_notes_and_steps, "share.without_steps", !recipe.steps.empty()}};
+    for (const Row& row : rows) {
+        if (!row.differs) continue;
+        const auto link = share::write(share::cut_to(row.extent, recipe), app.presets.catalogue);
+        std::string under = link ? "" : words::say(app.words, link.error());
+        if (link) {
+            const std::size_t bytes = app::link_address(app, *link).size();
+            const char* qr = bytes <= share::kEasyQrBytes   ? "share.qr_easy"
+                             : bytes <= share::kMostQrBytes ? "share.qr_dense"
+                                                            : "share.qr_none";
+            under = app.say("share.length", {{"n", std::to_string(link->size() - 1)}}) + " \xC2\xB7 " +
+                    app.say(qr);
+        }
+        if (widget::row(app.kit, row.key,
+                        {app.say(row.key), under, "", "", row.extent == app.ui.share_extent, false})
+                .pressed) {
+            app.ui.share_extent = row.extent;
+            app.ui.again = true;
+        }
+        widget::hairline(app.kit);
+    }
+    widget::gap(4);
+    widget::text(app.kit,
+                 app.say("share.qr_about", {{"easy", std::to_string(share::kEasyQrBytes)},
+                                            {"most", std::to_string(share::kMostQrBytes)}}),
+                 theme::Type::small, widget::Ink::soft);
+    widget::gap(12);
+}
+
+}  // namespace
+
 void share(app::App& app) {
     kit::Kit& kit = app.kit;
     const workspace::Kept* kept = workspace::find(std::as_const(app.work), app.ui.recipe);
     if (!kept) return app::close_sheet(app);
-    const auto link = share::write(kept->recipe, app.presets.catalogue);
+    const auto link = share::write(share::cut_to(app.ui.share_extent, kept->recipe), app.presets.catalogue);
+    extents(app, kept->recipe);
     if (!link) {
         widget::finding_badge(kit, finding::Severity::caution, words::say(app.words, link.error()), "");
     } else {

@@ -18,6 +18,7 @@ using Draw = void (*)(app::App&);
 void book(app::App& app);
 void formula(app::App& app);
 void batch(app::App& app);
+void stock(app::App& app);
 void more(app::App& app);
 
 void backup(app::App& app);           // the part of More
@@ -30,6 +31,7 @@ void stock_left(app::App& app);   // how far what is at hand goes
 void scales(app::App& app);       // the bench of this device
 // One kind of container and how its fill is said; true: it is to be taken away. Not counted: one unit of it.
 bool container_card(app::App& app, batch::Containers& one, std::size_t index, bool counted);
+void made_needs(app::App& app);  // below the grams of a batch: the made parts it takes
 
 // Sheets: what they hold; their frame is drawn by the caller.
 void new_recipe(app::App& app);
@@ -54,6 +56,14 @@ void container(app::App& app);
 void bin(app::App& app);
 void tags(app::App& app);
 void restore(app::App& app);
+void roles(app::App& app);
+void card(app::App& app);
+void own_new(app::App& app);
+void own(app::App& app);
+void own_limit(app::App& app);
+void own_parts(app::App& app);
+void own_bin(app::App& app);
+void made(app::App& app);
 void source_list(app::App& app);
 
 }  // namespace screens

@@ -58,6 +58,12 @@ result::Result<std::int64_t> whole(std::string_view text) {
     return number;
 }
 
+result::Result<std::int64_t> density(std::string_view text) {
+    auto number = within(decimal::calculate(text), 0, 30 * decimal::kOne);
+    if (number && *number == 0) return {Code::density_invalid, "", "0"};
+    return number;
+}
+
 result::Result<std::int64_t> celsius(std::string_view text) {
     return within(decimal::calculate(text), -50 * decimal::kOne, 300 * decimal::kOne);
 }

@@ -17,6 +17,7 @@ result::Result<std::int64_t> loss(std::string_view text);          // 0 to under
 result::Result<std::int64_t> mass(std::string_view text);          // grams, above 0, to 1 t; "2 oz" too
 result::Result<std::int64_t> mass_or_none(std::string_view text);  // grams, 0 allowed
 result::Result<std::int64_t> whole(std::string_view text);         // a count, whole
+result::Result<std::int64_t> density(std::string_view text);       // g/mL, above 0, under 30
 result::Result<std::int64_t> celsius(std::string_view text);       // −50 to 300
 
 }  // namespace typed

@@ -136,6 +136,13 @@ void draw_mark(Mark mark, ImVec2 c, float s, ImU32 colour, float w) {
             line(-0.2f, 0.35f, 0.2f, 0.35f);
             line(0, -0.35f, 0, -0.85f);
             break;
+        case Mark::stock:  // a jar: lid, shoulder, what is in it
+            list.AddRect({c.x - 0.55f * h, c.y - 0.95f * h}, {c.x + 0.55f * h, c.y - 0.55f * h}, colour, 1, 0,
+                         w);
+            list.AddRect({c.x - 0.75f * h, c.y - 0.4f * h}, {c.x + 0.75f * h, c.y + 0.95f * h}, colour, 3, 0,
+                         w);
+            line(-0.75f, 0.2f, 0.75f, 0.2f);
+            break;
         case Mark::more:
             for (float y : {-0.65f, 0.0f, 0.65f})
                 line(-0.85f, y, 0.85f, y);

@@ -27,6 +27,7 @@ enum class Mark {
     book,
     formula,
     batch,
+    stock,
     more,
     lock,
     check,
