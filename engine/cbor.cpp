@@ -2,12 +2,16 @@
 // taken.
 #include "cbor.h"
 
+#include <optional>
+#include <utility>
+
+#include "shorthand.h"
 #include "utf8.h"
 
 namespace cbor {
 namespace {
 
-constexpr unsigned kInteger = 0, kText = 3, kArray = 4;  // major types, RFC 8949 section 3.1
+constexpr unsigned kInteger = 0, kPacked = 2, kText = 3, kArray = 4;  // major types, RFC 8949 section 3.1
 
 }  // namespace
 
@@ -33,6 +37,14 @@ void Writer::array(std::uint64_t count) {
     head(kArray, count);
 }
 void Writer::text(std::string_view utf8) {
+    if (texts_ == Texts::packed) {
+        const std::string packed = shorthand::pack(utf8);
+        if (packed.size() < utf8.size()) {
+            head(kPacked, packed.size());
+            bytes_ += packed;
+            return;
+        }
+    }
     head(kText, utf8.size());
     bytes_ += utf8;
 }
@@ -71,8 +83,17 @@ std::uint64_t Reader::integer() {
 }
 
 std::string Reader::text(std::size_t most_bytes) {
-    const std::uint64_t length = head(kText);
+    const bool packed = texts_ == Texts::packed && next_is(kPacked);
+    const std::uint64_t length = head(packed ? kPacked : kText);
     if (failed_) return "";
+    if (packed) {
+        if (length > bytes_.size() - at_) return fail(result::Code::link_truncated), "";
+        const std::string_view code = bytes_.substr(at_, static_cast<std::size_t>(length));
+        std::optional<std::string> text = shorthand::unpack(code, most_bytes);
+        if (!text || !utf8::valid(*text)) return fail(result::Code::link_content), "";
+        at_ += code.size();
+        return std::move(*text);
+    }
     if (length > most_bytes) return fail(result::Code::link_content), "";
     if (length > bytes_.size() - at_) return fail(result::Code::link_truncated), "";
     const std::string_view text = bytes_.substr(at_, static_cast<std::size_t>(length));
@@ -90,8 +111,12 @@ std::uint64_t Reader::array(std::uint64_t most_items) {
     return count;
 }
 
+bool Reader::next_is(unsigned kind) const {
+    return !failed_ && !at_end() && static_cast<unsigned char>(bytes_[at_]) >> 5 == kind;
+}
+
 bool Reader::next_is_text() const {
-    return !failed_ && !at_end() && static_cast<unsigned char>(bytes_[at_]) >> 5 == kText;
+    return next_is(kText) || (texts_ == Texts::packed && next_is(kPacked));
 }
 
 }  // namespace cbor

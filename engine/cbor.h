@@ -1,6 +1,7 @@
-// The part of CBOR (RFC 8949) a recipe link needs: unsigned integers, UTF-8 text, arrays, and nothing else.
-// Only the one canonical form is read (section 4.2.1: shortest heads, definite lengths); JSON libraries read
-// more than that, which is why this small reader is ours.
+// The part of CBOR (RFC 8949) a recipe link needs: unsigned integers, UTF-8 text, arrays, and nothing else;
+// with packed texts, a text that is shorter so stands as a byte string in shorthand. Only the one canonical
+// form is read (section 4.2.1: shortest heads, definite lengths); JSON libraries read more than that, which
+// is why this small reader is ours.
 #pragma once
 
 #include <cstdint>
@@ -11,8 +12,11 @@
 
 namespace cbor {
 
+enum class Texts { plain, packed };
+
 class Writer {
   public:
+    explicit Writer(Texts texts = Texts::plain) : texts_(texts) {}
     void integer(std::uint64_t value);
     void text(std::string_view utf8);
     void array(std::uint64_t count);  // then `count` items
@@ -20,6 +24,7 @@ class Writer {
 
   private:
     void head(unsigned kind, std::uint64_t value);
+    Texts texts_;
     std::string bytes_;
 };
 
@@ -27,7 +32,7 @@ class Writer {
 // later read gives 0, "" or an empty array, so a caller may check once at the end.
 class Reader {
   public:
-    explicit Reader(std::string_view bytes) : bytes_(bytes) {}
+    explicit Reader(std::string_view bytes, Texts texts = Texts::plain) : bytes_(bytes), texts_(texts) {}
     std::uint64_t integer();
     std::string text(std::size_t most_bytes);
     std::uint64_t array(std::uint64_t most_items);
@@ -39,7 +44,9 @@ class Reader {
   private:
     std::uint64_t head(unsigned kind);
     void fail(result::Code code);
+    bool next_is(unsigned kind) const;
     std::string_view bytes_;
+    Texts texts_;
     std::size_t at_ = 0;
     bool failed_ = false;
     result::Error error_;

@@ -15,8 +15,9 @@ namespace share {
 namespace {
 
 constexpr std::size_t kChecksumBytes = 4;
-constexpr std::size_t kMostAddress = 4096;  // what may stand before '#'
-constexpr unsigned kLargestVersion = 15;    // later ones keep below it, and to an array and the checksum
+constexpr std::size_t kMostAddress = 4096;    // what may stand before '#'
+constexpr std::size_t kMostPlainBytes = 700;  // from here on a shorter link is worth more than an older page
+constexpr unsigned kLargestVersion = 15;      // later ones keep below it, and to an array and the checksum
 
 std::string with_checksum(std::string bytes) {
     const std::uint32_t sum = checksum::crc32(bytes);
@@ -35,7 +36,7 @@ Reach extent_of(std::string_view bytes) {
         if (at >= bytes.size()) return Reach::runs_out;
         const unsigned first = static_cast<unsigned char>(bytes[at++]);
         const unsigned kind = first >> 5, info = first & 31u;
-        if ((kind != 0 && kind != 3 && kind != 4) || info > 27) return Reach::broken;
+        if ((kind != 0 && kind != 2 && kind != 3 && kind != 4) || info > 27) return Reach::broken;
         std::uint64_t value = info;
         if (info >= 24) {
             value = 0;
@@ -46,7 +47,7 @@ Reach extent_of(std::string_view bytes) {
         }
         --pending;
         if (kind != 0 && value > bytes.size() - at) return Reach::runs_out;
-        if (kind == 3) at += static_cast<std::size_t>(value);
+        if (kind == 2 || kind == 3) at += static_cast<std::size_t>(value);
         if (kind == 4) pending += value;
     }
     return at == bytes.size() ? Reach::complete : Reach::broken;
@@ -133,13 +134,19 @@ workspace::Recipe cut_to(Extent extent, workspace::Recipe recipe) {
     return recipe;
 }
 
-result::Result<std::string> write(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped) {
+result::Result<std::string> write(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped,
+                                  Form form) {
     const result::Result<workspace::Recipe> checked = workspace::checked(recipe);
     if (!checked) return checked.error();
-    const unsigned char version = share_body::version_for(*checked);
-    std::string bytes(1, static_cast<char>(version));
-    bytes += share_body::encode(*checked, share_reference::references_of(*checked, shipped), version);
-    std::string link = "#" + base64url::encode(with_checksum(std::move(bytes)));
+    const share_reference::References references = share_reference::references_of(*checked, shipped);
+    unsigned char version = share_body::lowest_version(*checked);
+    std::string body = share_body::encode(*checked, references, version);
+    if (version < kVersion && (form == Form::shortest || body.size() > kMostPlainBytes)) {
+        std::string packed = share_body::encode(*checked, references, kVersion);
+        if (packed.size() < body.size()) version = kVersion, body = std::move(packed);
+    }
+    std::string link =
+        "#" + base64url::encode(with_checksum(std::string(1, static_cast<char>(version)) + body));
     if (link.size() > kMostCharacters + 1)
         return {result::Code::link_too_long, "", std::to_string(link.size() - 1)};
     // A recipe that would not come back whole (a text that is not UTF-8, say) is refused here, not at a
@@ -178,8 +185,7 @@ result::Result<workspace::Recipe> read(std::string_view link, const catalogue::C
     result::Result<share_body::Body> decoded =
         share_body::decode(body, static_cast<unsigned char>(version), shipped);
     if (!decoded) return content_fault(decoded.error());
-    if (share_body::version_for(decoded->recipe) != version ||
-        share_body::encode(decoded->recipe, decoded->references, static_cast<unsigned char>(version)) != body)
+    if (share_body::encode(decoded->recipe, decoded->references, static_cast<unsigned char>(version)) != body)
         return {result::Code::link_not_canonical};
     result::Result<workspace::Recipe> checked = workspace::checked(std::move(decoded.value().recipe));
     if (!checked) return content_fault(checked.error());

@@ -12,7 +12,7 @@
 
 namespace share {
 
-inline constexpr unsigned char kVersion = 2;  // newest that is read; what is written is as low as can be
+inline constexpr unsigned char kVersion = 2;  // the newest
 inline constexpr std::size_t kMostCharacters = 8000;
 
 // How much of a recipe goes into its link.
@@ -25,8 +25,12 @@ workspace::Recipe cut_to(Extent extent, workspace::Recipe recipe);
 inline constexpr std::size_t kEasyQrBytes = 666;
 inline constexpr std::size_t kMostQrBytes = 2953;
 
+// The lowest version that can carry the recipe, but for long recipes, or the version whose link is shortest.
+enum class Form { usual, shortest };
+
 // The link text with its '#'. link_too_long when it would pass kMostCharacters (offer a file instead).
-result::Result<std::string> write(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped);
+result::Result<std::string> write(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped,
+                                  Form form = Form::usual);
 
 // Takes a whole address, "#…" or the bare text; space around it is ignored. An ingredient number this version
 // does not know becomes a line named "#<number>" with its percent kept.

@@ -9,7 +9,8 @@
 //   a number
 // A figure is mantissa·8 + power of ten (0 to 7) on the grid: 250 g, 0.01 g and 5 % take one or two bytes.
 // The line numbers of this layout go on for ever; a change of it is a new version byte.
-// Layout of version 2: [what version 1 holds, more], more as in share_more.
+// Layout of version 2: [what version 1 holds, more], more as in share_more; texts in shorthand where that is
+// shorter.
 #include "share_body.h"
 
 #include <algorithm>
@@ -234,18 +235,13 @@ void write_steps(Writer& writer, const workspace::Recipe& recipe) {
 
 }  // namespace
 
-unsigned char version_for(const workspace::Recipe& recipe) {
+unsigned char lowest_version(const workspace::Recipe& recipe) {
     return share_more::holds_more(recipe) ? kMore : kPlain;
 }
 
-std::string encode(const workspace::Recipe& recipe, const References& references, unsigned char version) {
-    if (version == kMore) {
-        Writer both, more;
-        both.array(2);
-        share_more::encode(more, recipe);
-        return both.bytes() + encode(recipe, references, kPlain) + more.bytes();
-    }
-    Writer writer;
+namespace {
+
+void write_recipe(Writer& writer, const workspace::Recipe& recipe, const References& references) {
     const std::uint64_t power = unit_power(recipe.formula);
     bool extras = false;
     for (std::size_t i = 0; i < recipe.formula.lines.size(); ++i) {
@@ -280,6 +276,15 @@ std::string encode(const workspace::Recipe& recipe, const References& references
         for (const catalogue::Ingredient& own : recipe.own)
             share_own::encode(writer, own);
     }
+}
+
+}  // namespace
+
+std::string encode(const workspace::Recipe& recipe, const References& references, unsigned char version) {
+    Writer writer(version == kMore ? cbor::Texts::packed : cbor::Texts::plain);
+    if (version == kMore) writer.array(2);
+    write_recipe(writer, recipe, references);
+    if (version == kMore) share_more::encode(writer, recipe);
     return writer.bytes();
 }
 
@@ -533,7 +538,8 @@ void Decoder::recipe() {
 
 result::Result<Body> decode(std::string_view bytes, unsigned char version,
                             const catalogue::Catalogue& shipped) {
-    Decoder decoder{cbor::Reader(bytes), shipped, {}, {}};
+    const cbor::Texts texts = version == kMore ? cbor::Texts::packed : cbor::Texts::plain;
+    Decoder decoder{cbor::Reader(bytes, texts), shipped, {}, {}};
     if (version == kMore) decoder.reader.array(2);
     decoder.recipe();
     if (version == kMore && !decoder.failed())

@@ -20,7 +20,7 @@ struct Body {
 };
 
 // The lowest version that can carry the recipe.
-unsigned char version_for(const workspace::Recipe& recipe);
+unsigned char lowest_version(const workspace::Recipe& recipe);
 std::string encode(const workspace::Recipe& recipe, const share_reference::References& references,
                    unsigned char version);
 

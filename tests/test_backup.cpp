@@ -9,6 +9,7 @@
 #include "engine/store.h"
 #include "engine/workspace_backup.h"
 #include "engine/workspace_book.h"
+#include "engine/workspace_own.h"
 #include "shipped.h"
 
 using result::Code;
@@ -372,4 +373,47 @@ TEST_CASE(
     REQUIRE(back);
     CHECK(back->settings == settings);
     CHECK(back->place == "batch");
+}
+
+TEST_CASE(
+    "own ingredients are in the backup; put back, they stand beside what is here and overwrite nothing") {
+    const auto named = [](const char* name) {
+        catalogue::Ingredient own;
+        own.name = name;
+        return own;
+    };
+    workspace::Workspace device;
+    workspace::add_own(device, {}, named("Plum oil"), "2026-11-25T12:00:00Z");
+    workspace::add_own(device, {}, named("Hazel oil"), "2026-11-25T12:00:00Z");
+    workspace::bin_own(device, "own_hazel_oil", "2026-11-25T12:00:00Z");
+    const std::string file = store::write_backup(device, {}, "2026-11-25T12:00:00Z");
+    const auto preview_for = [&](const workspace::Workspace& on) {
+        return workspace_backup::preview(on, store::read_backup(file).value());
+    };
+    CHECK(preview_for(device).own.empty());
+
+    workspace::Workspace empty;
+    CHECK(workspace_backup::put_back_own(empty, preview_for(empty), {}) == 2);
+    REQUIRE(empty.own.size() == 2);
+    CHECK(empty.own[0].ingredient.id == "own_hazel_oil");
+    CHECK_FALSE(empty.own[0].binned.empty());
+    CHECK(workspace_backup::put_back_own(empty, preview_for(empty), {}) == 0);
+
+    workspace::Workspace other;
+    catalogue::Ingredient plum = named("Plum oil");
+    plum.source = "another stall";
+    workspace::add_own(other, {}, plum, "2026-11-25T12:00:00Z");
+    CHECK(workspace_backup::put_back_own(other, preview_for(other), {}) == 2);
+    CHECK(workspace::find_own(other, "own_plum_oil")->ingredient.source == "another stall");
+    CHECK(workspace::find_own(other, "own_plum_oil_2")->ingredient.source.empty());
+}
+
+TEST_CASE("a record in a file that no recipe could be is kept as text, not taken in") {
+    workspace::Workspace device;
+    workspace::Recipe recipe;
+    recipe.title = std::string(workspace::kMostTitleBytes + 1, 'x');
+    workspace::add(device, "balm", recipe, "2026-11-25T12:00:00Z");
+    const auto content = store::read_backup(store::write_backup(device, {}, "")).value();
+    CHECK(content.recipes.empty());
+    CHECK(content.damaged.size() == 1);
 }

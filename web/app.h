@@ -92,12 +92,12 @@ struct UiState {
     std::optional<ListIn> list_in;              // likewise, a list
     AmountsIn amounts_in;
     std::optional<workspace_backup::Preview> restore;  // likewise, a backup
-    std::string stock_search, stock_role;       // in Stock: what is looked for; "" all
-    std::string card, own;                      // ids: whose card is shown; the own entry being changed
-    bool card_of_recipe = false;                // as the open recipe holds it
-    bool roles_of_own = false;                  // the sheet of roles is for the own entry, not for the filter
-    std::string own_limit_of;                   // where a limit is to hold that has no figure yet
-    std::string own_date, own_date_of;          // a date being typed, and of which own entry
+    std::string stock_search, stock_role;              // in Stock: what is looked for; "" all
+    std::string card, own;              // ids: whose card is shown; the own entry being changed
+    bool card_of_recipe = false;        // as the open recipe holds it
+    bool roles_of_own = false;          // the sheet of roles is for the own entry, not for the filter
+    std::string own_limit_of;           // where a limit is to hold that has no figure yet
+    std::string own_date, own_date_of;  // a date being typed, and of which own entry
     share::Extent share_extent = share::Extent::all;  // of the recipe that is being shared
     std::string message;                              // shown for a while, spoken once
     double message_until_ms = 0;

@@ -106,7 +106,8 @@ void restore(app::App& app) {
                               app.say("restore.damaged", {{"n", n(preview.damaged.size())}}), "");
     }
     widget::gap(12);
-    const bool brings = preview.fresh + preview.changed + preview.damaged.size() + preview.own.size() > 0 || preview.settings;
+    const bool brings =
+        preview.fresh + preview.changed + preview.damaged.size() + preview.own.size() > 0 || preview.settings;
     bool put = false, leave = false;
     if (brings) {  // before the lists: a long one must not hide them
         widget::Columns columns = widget::begin_columns(kit);

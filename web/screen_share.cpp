@@ -133,7 +133,8 @@ void extents(app::App& app, const workspace::Recipe& recipe) {
         {share::Extent::without_notes_and_steps, "share.without_steps", !recipe.steps.empty()}};
     for (const Row& row : rows) {
         if (!row.differs) continue;
-        const auto link = share::write(share::cut_to(row.extent, recipe), app.presets.catalogue);
+        const auto link =
+            share::write(share::cut_to(row.extent, recipe), app.presets.catalogue, share::Form::shortest);
         std::string under = link ? "" : words::say(app.words, link.error());
         if (link) {
             const std::size_t bytes = app::link_address(app, *link).size();
@@ -165,7 +166,8 @@ void share(app::App& app) {
     kit::Kit& kit = app.kit;
     const workspace::Kept* kept = workspace::find(std::as_const(app.work), app.ui.recipe);
     if (!kept) return app::close_sheet(app);
-    const auto link = share::write(share::cut_to(app.ui.share_extent, kept->recipe), app.presets.catalogue);
+    const auto link = share::write(share::cut_to(app.ui.share_extent, kept->recipe), app.presets.catalogue,
+                                   share::Form::shortest);
     extents(app, kept->recipe);
     if (!link) {
         widget::finding_badge(kit, finding::Severity::caution, words::say(app.words, link.error()), "");

@@ -78,7 +78,7 @@ export function hundredths(text) {
     return Number(whole) * 100 + Number(part.padEnd(2, '0'));
 }
 
-// What lies in the store, newest valid record of each pair: {settings, recipes by id, saves}.
+// What lies in the store, newest valid record of each pair: {settings, recipes and own ingredients by id}.
 export async function stored(page) {
     const entries = await page.evaluate(() => Object.entries(localStorage).filter(([key]) => key.startsWith('tarebench:')));
     const newest = new Map();
@@ -89,13 +89,14 @@ export async function stored(page) {
         const saves = Number(parts[1]);
         if (!newest.has(base) || newest.get(base).saves < saves) newest.set(base, { saves, key, json: JSON.parse(parts[2]) });
     }
-    const recipes = {};
+    const recipes = {}, ingredients = {};
     let settings = null;
     for (const [base, record] of newest) {
         if (base === 'tarebench:settings') settings = record;
+        else if (base.startsWith('tarebench:ingredient:')) ingredients[record.json.ingredient.id] = record;
         else recipes[record.json.id] = record;
     }
-    return { settings, recipes, keys: entries.map(([key]) => key).sort() };
+    return { settings, recipes, ingredients, keys: entries.map(([key]) => key).sort() };
 }
 
 export async function storedRecipe(page, title) {

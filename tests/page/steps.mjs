@@ -151,6 +151,14 @@ export async function tour(page, hand, look) {
     await hand.press(await seen.button(page, container('jar_60ml').name));
     await there('container');
     await close(page, hand);
+    await goTo(page, hand, 'nav.stock');
+    await there('stock');
+    await hand.press(await seen.button(page, ingredientName('glycerin')));
+    await there('card');
+    await sheet('own', 'card.copy');
+    await close(page, hand);
+    await sheet('own-new', 'stock.new');
+    await close(page, hand);
     await goTo(page, hand, 'nav.more');
     await there('more');
     await hand.press((await seen.within(page)).getByRole('button', { name: sourcesName }));
