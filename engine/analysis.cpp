@@ -254,8 +254,8 @@ bool comes_before(const Finding& a, const Finding& b) {
 
 }  // namespace
 
-Analysis of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped,
-            const scales::Bench& bench, const std::vector<catalogue::Ingredient>& mine) {
+Analysis of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped, const scales::Bench& bench,
+            const std::vector<catalogue::Ingredient>& mine) {
     const catalogue::Catalogue with_own = catalogue::with_own(shipped, recipe.own);
     Analysis analysis{formula::stated_sum(recipe.formula),
                       std::nullopt,

@@ -17,7 +17,7 @@ struct Content {
     std::string made;                      // instant; "" not known
     std::vector<workspace::Kept> recipes;  // the bin included
     std::optional<workspace::Settings> settings;
-    std::vector<std::string> damaged;  // what could not be read, as text
+    std::vector<std::string> damaged;       // what could not be read, as text
     std::vector<workspace::KeptOwn> own{};  // own ingredients, the bin included
 };
 

@@ -20,8 +20,7 @@ inline std::string sealed(std::string bytes) {
 }
 
 // A link around a body that a test writes by hand.
-inline std::string link_of(const std::function<void(cbor::Writer&)>& body,
-                           unsigned char version = 1) {
+inline std::string link_of(const std::function<void(cbor::Writer&)>& body, unsigned char version = 1) {
     cbor::Writer writer;
     body(writer);
     return sealed(std::string(1, static_cast<char>(version)) + writer.bytes());
