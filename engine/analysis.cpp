@@ -15,6 +15,7 @@
 namespace analysis {
 namespace {
 
+using decimal::kOne;
 using finding::Code;
 using finding::Finding;
 using finding::Severity;
@@ -173,6 +174,11 @@ void check_water(const Case& the, std::vector<Finding>& found) {
                     kCommonPractice, source::Standing::common_practice));
 }
 
+// As finely as it can be meant.
+std::int64_t to_place(std::int64_t grid, std::int64_t place) {
+    return decimal::scale_nearest(grid, 1, place) * place;
+}
+
 void check_batch_lines(const Case& the, const batch::Batch& batch, std::vector<Finding>& found) {
     for (const batch::Line& line : batch.lines) {
         if (line.percent == Percent{0}) continue;
@@ -191,8 +197,9 @@ void check_batch_lines(const Case& the, const batch::Batch& batch, std::vector<F
             found.push_back(
                 measured(remark(Code::line_rounds_to_zero), share.grid, line.place.division.grid, "g"));
         } else if (batch::reads_badly(line, batch.total)) {
-            const std::int64_t step = decimal::scale_nearest(line.place.division.grid, kHundred.grid,
-                                                             std::max<std::int64_t>(1, share.grid));
+            const std::int64_t step = to_place(decimal::scale_nearest(line.place.division.grid, kHundred.grid,
+                                                                      std::max<std::int64_t>(1, share.grid)),
+                                               kOne / 100);
             found.push_back(
                 sourced(measured(remark(Code::line_error_large), step, scales::kTolerance.grid, "%"),
                         kCommonPractice, source::Standing::common_practice));
@@ -210,9 +217,10 @@ void check_containers(const Case& the, const batch::Batch& batch, std::vector<Fi
         const catalogue::Container* known = catalogue::find_container(the.shipped, fill.container);
         const std::string name = known != nullptr ? known->name : fill.container;
         if (fill.warm && fill.holds && *fill.warm > *fill.holds)
-            found.push_back(sourced(measured(about(Code::warm_over_brim, Severity::caution, {}, name),
-                                             fill.warm->grid, fill.holds->grid, "mL"),
-                                    density::kWarmSource, source::Standing::memory));
+            found.push_back(sourced(
+                measured(about(Code::warm_over_brim, Severity::caution, {}, name),
+                         to_place(fill.warm->grid, kOne / 10), to_place(fill.holds->grid, kOne / 10), "mL"),
+                density::kWarmSource, source::Standing::memory));
         if (known == nullptr || !known->max_pour_c || !batch.pour_c) continue;
         if (*batch.pour_c <= known->max_pour_c->value) continue;
         Finding hot = measured(about(Code::pour_too_hot, Severity::caution, {}, name), *batch.pour_c,

@@ -54,6 +54,7 @@ Result<Fill> weighed(Fill fill, const Containers& said, const std::string& place
             return Error{Code::container_unknown, field(place, "id"), said.id};
         return by_volume(std::move(fill), said, place, densities.cold, container ? container->name : said.id);
     }
+    if (said.id.empty()) return Error{Code::amount_missing, field(place, "fill_g"), ""};
     if (container == nullptr) return Error{Code::container_unknown, field(place, "id"), said.id};
     if (!container->fill_g || container->fill_g->value.max <= 0)
         return Error{Code::fill_unknown, field(place, "id"), container->name};

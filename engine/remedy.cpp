@@ -143,7 +143,7 @@ void cool(Mix& mix, const Case& the, Percent share) {
     const std::int64_t drop = decimal::scale_nearest(*hot - density::kRoom, share.grid, kHundred.grid);
     if (drop < kMuchColder) return;
     mix.hot_c = *hot;
-    mix.cooled_c = *hot - drop;
+    mix.cooled_c = decimal::scale_nearest(*hot - drop, 1, decimal::kOne) * decimal::kOne;
 }
 
 // As little of a mix of one part in `parts` as reads on this division, at least `enough`: a whole number of

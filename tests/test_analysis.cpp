@@ -136,9 +136,9 @@ TEST_CASE("lines that vanish or are far off on this scale are cautions") {
     const auto rough = report(recipe);
     CHECK(codes(rough) == "line_error_large0 line_error_large1 line_error_large2 line_rounds_to_zero3 ");
     const auto large = with_code(rough, Code::line_error_large)[2];
-    CHECK(large.value == 1666667);  // 1 g of 0.6 g
+    CHECK(large.value == 1666700);  // 1 g of 0.6 g
     CHECK(large.limit == 50000);
-    CHECK(with_code(rough, Code::line_error_large)[0].value == 83333);  // 1 g of 12 g: under 20 steps
+    CHECK(with_code(rough, Code::line_error_large)[0].value == 83300);  // 1 g of 12 g: under 20 steps
     const auto none = with_code(rough, Code::line_rounds_to_zero)[0];
     CHECK(none.severity == Severity::caution);
     CHECK(none.value == 900);  // 0.3 % of 30 g
