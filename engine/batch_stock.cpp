@@ -50,8 +50,10 @@ struct Wanted {
 void need(Reach& reach, Shelf& shelf, const Wanted& wanted, int depth) {
     const auto have = shelf.find(wanted.key);
     const catalogue::Ingredient* known = catalogue::find_ingredient(shelf.catalogue, wanted.key);
-    if (!have && known != nullptr && !known->parts.empty() && depth < kDeepest &&
-        ++shelf.visits < kMostVisits) {
+    // What takes weeks to infuse is not made out of its oil at the bench.
+    const bool mixed = known != nullptr && !known->parts.empty() &&
+                       !(known->made && known->made->as == catalogue::MadeAs::infusion);
+    if (!have && mixed && depth < kDeepest && ++shelf.visits < kMostVisits) {
         const auto part_of = [](Percent whole, Percent part) {
             return Percent{decimal::scale_up(whole.grid, part.grid, kHundred.grid)};
         };

@@ -41,7 +41,7 @@ struct Reach {
 
 // What the formula needs, against what is at hand: matched by id, by a line's own name, or by the catalogue's
 // name, ASCII letters without case; several entries for one ingredient are added. A made part that is not at
-// hand itself is looked for as its parts. need, left and first_out stay open.
+// hand itself is looked for as its parts, unless it is an infusion. need, left and first_out stay open.
 Reach supplies_of(const formula::Formula& formula, const std::vector<quantity::Percent>& percents,
                   const std::vector<Stock>& stock, const catalogue::Catalogue& catalogue);
 

@@ -180,6 +180,7 @@ Recipe mixed(const Recipe& recipe, const Remedy& remedy, const catalogue::Catalo
     own.id = unused_id(recipe, catalogue, "mix_" + small.ingredient.substr(0, 60));
     own.name = name;
     own.parts = {{small.ingredient, mix.strength}, {oil.ingredient, kHundred - mix.strength}};
+    own.made = catalogue::Made{catalogue::MadeAs::pre_dilution, kHundred, {}};
     own.standing = source::Standing::estimate;
     if (known != nullptr) {
         own.role = known->role;
@@ -305,6 +306,7 @@ std::vector<Ahead> mixed_ahead(const Recipe& recipe, const batch::Batch& made,
     for (const batch::Line& line : made.lines) {
         const auto* known = catalogue::find_ingredient(catalogue, recipe.formula.lines[line.line].ingredient);
         if (known == nullptr || known->parts.empty() || line.grams <= Mass{0}) continue;
+        if (known->made && known->made->as == catalogue::MadeAs::infusion) continue;
         Percent sum, least = kHundred;
         std::vector<std::int64_t> weights;
         for (const catalogue::Part& part : known->parts) {

@@ -4,6 +4,8 @@
 //   1 made part       [kind, 1 + yield or 0 for 100 %, id]
 //   2 strained lines  [line…], rising, counted phase by phase
 //   3 own made parts  [own, kind, 1 + yield or 0, [infused with…], …], rising by own
+//   4 fills           [container, 1 + test fill or 0, 1 + water or 0, …] g, rising by container
+//   5 one for a person [id, then 1 + figure or 0: fill g, fill %, test fill g, water g]
 // To add one: a number that was never used, a line here, a row in kFields.
 #include "share_more.h"
 
@@ -123,6 +125,78 @@ bool read_own_made(Reader& reader, Recipe& recipe) {
     return true;
 }
 
+// ---- 4 fills ----
+
+template <class Figure>
+std::uint64_t optional_figure(const std::optional<Figure>& figure) {
+    return figure ? share_figure::packed(figure->grid) + 1 : 0;
+}
+// False when no figure could be packed so.
+template <class Figure>
+bool read_optional(Reader& reader, std::optional<Figure>& figure) {
+    const std::uint64_t packed = reader.integer();
+    if (packed == 0) return true;
+    const auto grid = share_figure::unpacked(packed - 1);
+    if (grid) figure = Figure{*grid};
+    return grid.has_value();
+}
+
+bool fills_more(const batch::Containers& one) {
+    return one.test_fill_g.has_value() || one.water_g.has_value();
+}
+bool has_fills(const Recipe& recipe) {
+    for (const batch::Containers& one : recipe.batch.containers)
+        if (fills_more(one)) return true;
+    return false;
+}
+void write_fills(Writer& writer, const Recipe& recipe) {
+    const auto& all = recipe.batch.containers;
+    std::uint64_t count = 0;
+    for (const batch::Containers& one : all)
+        count += fills_more(one) ? 1 : 0;
+    writer.array(3 * count);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (!fills_more(all[i])) continue;
+        writer.integer(i);
+        writer.integer(optional_figure(all[i].test_fill_g));
+        writer.integer(optional_figure(all[i].water_g));
+    }
+}
+bool read_fills(Reader& reader, Recipe& recipe) {
+    auto& all = recipe.batch.containers;
+    const std::uint64_t items = reader.array(3 * kMostOwn);
+    if (items % 3 != 0) return false;
+    for (std::uint64_t at = 0; at < items && !reader.failed(); at += 3) {
+        const std::uint64_t which = reader.integer();
+        if (which >= all.size()) return false;
+        batch::Containers& one = all[static_cast<std::size_t>(which)];
+        if (!read_optional(reader, one.test_fill_g) || !read_optional(reader, one.water_g)) return false;
+    }
+    return true;
+}
+
+// ---- 5 one for a person ----
+
+bool has_unit(const Recipe& recipe) {
+    return recipe.batch.unit.has_value();
+}
+void write_unit(Writer& writer, const Recipe& recipe) {
+    const batch::Containers& unit = *recipe.batch.unit;
+    writer.array(5);
+    writer.text(unit.id);
+    writer.integer(optional_figure(unit.fill_g));
+    writer.integer(optional_figure(unit.fill_percent));
+    writer.integer(optional_figure(unit.test_fill_g));
+    writer.integer(optional_figure(unit.water_g));
+}
+bool read_unit(Reader& reader, Recipe& recipe) {
+    if (reader.array(5) != 5) return false;
+    batch::Containers& unit = recipe.batch.unit.emplace();
+    unit.id = reader.text(kMostNameBytes);
+    return read_optional(reader, unit.fill_g) && read_optional(reader, unit.fill_percent) &&
+           read_optional(reader, unit.test_fill_g) && read_optional(reader, unit.water_g);
+}
+
 struct Field {
     std::uint64_t key;
     const char* place;
@@ -130,10 +204,12 @@ struct Field {
     void (*write)(Writer&, const Recipe&);
     bool (*read)(Reader&, Recipe&);
 };
-constexpr std::array<Field, 3> kFields{{
+constexpr std::array<Field, 5> kFields{{
     {1, "made", has_made, write_made, read_made},
     {2, "lines", has_strained, write_strained, read_strained},
     {3, "ingredients", has_own_made, write_own_made, read_own_made},
+    {4, "batch.containers", has_fills, write_fills, read_fills},
+    {5, "batch.unit", has_unit, write_unit, read_unit},
 }};
 
 }  // namespace

@@ -76,10 +76,19 @@ batch::Request random_amounts(chance::Generator& chance, const catalogue::Catalo
         if (chance.below(4) == 0) some.id = word(chance);
         if (chance.below(2) == 0) some.fill_g = quantity::Mass{chance.between(0, 2'000'000)};
         if (chance.below(2) == 0) some.fill_percent = percent(chance);
+        if (chance.below(4) == 0) some.test_fill_g = quantity::Mass{chance.between(0, 2'000'000)};
+        if (chance.below(4) == 0) some.water_g = quantity::Mass{chance.between(0, 2'000'000)};
         request.containers.push_back(some);
     }
     if (chance.below(3) == 0) request.people = chance.between(0, 40);
     if (chance.below(3) == 0) request.each = chance.between(0, 4);
+    if (chance.below(4) == 0) {
+        request.unit.emplace();
+        if (chance.below(2) == 0) request.unit->id = word(chance);
+        if (chance.below(2) == 0) request.unit->fill_g = quantity::Mass{chance.between(0, 2'000'000)};
+        if (chance.below(2) == 0) request.unit->water_g = quantity::Mass{chance.between(0, 2'000'000)};
+        if (chance.below(2) == 0) request.unit->fill_percent = percent(chance);
+    }
     std::set<std::string> stocked;
     for (std::uint64_t entries = chance.below(3); entries > 0; --entries) {
         const std::string name = chance.below(2) == 0
