@@ -28,15 +28,17 @@ std::string with_checksum(std::string bytes) {
 
 enum class Reach { complete, runs_out, broken };
 
-// Whether `bytes` are exactly one CBOR item of the kinds in use, looking at lengths alone.
-Reach extent_of(std::string_view bytes) {
+// Whether `bytes` are exactly one CBOR item of the kinds in use (packed texts: from version 2), looking at
+// lengths alone.
+Reach extent_of(std::string_view bytes, bool packed) {
     std::uint64_t pending = 1;
     std::size_t at = 0;
     while (pending > 0) {
         if (at >= bytes.size()) return Reach::runs_out;
         const unsigned first = static_cast<unsigned char>(bytes[at++]);
         const unsigned kind = first >> 5, info = first & 31u;
-        if ((kind != 0 && kind != 2 && kind != 3 && kind != 4) || info > 27) return Reach::broken;
+        if ((kind != 0 && kind != 3 && kind != 4 && !(packed && kind == 2)) || info > 27)
+            return Reach::broken;
         std::uint64_t value = info;
         if (info >= 24) {
             value = 0;
@@ -113,7 +115,7 @@ result::Code damage(std::string_view bytes) {
     if (bytes.size() <= 1 + kChecksumBytes) {
         return begins_like_ours(bytes) ? result::Code::link_truncated : result::Code::link_not_ours;
     }
-    const Reach extent = extent_of(bytes.substr(1, bytes.size() - 1 - kChecksumBytes));
+    const Reach extent = extent_of(bytes.substr(1, bytes.size() - 1 - kChecksumBytes), version >= 2);
     if (!ours) return extent == Reach::complete ? result::Code::link_altered : result::Code::link_not_ours;
     return extent == Reach::runs_out ? result::Code::link_truncated : result::Code::link_altered;
 }
