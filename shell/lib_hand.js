@@ -1,10 +1,12 @@
 // Pointer and wheel. Everything on the stage counts, canvas and mirrored elements alike, so a press on a mirrored button
 // takes the same way as one on its picture. Two fingers are the browser's (touch-action in style.css); a native field
-// that is being edited keeps its own presses. What a press means is decided in web/gesture.cpp.
+// that is being edited keeps its own presses, but a finger that goes up or down on a single line of text scrolls. What a
+// press means is decided in web/gesture.cpp.
 mergeInto(LibraryManager.library, {
     $Hand__deps: ['$Arrivals', '$Twin'],
     $Hand: {
         down: null, // ids of pointers that are down
+        lent: null, // a finger that is down on the field being edited: the field's, until it goes up or down
         lastUp: -1e9, // a click may still come of it: of a mouse or pen always, of a finger when its element is gone by then
 
         send: function (kind, event, now) {
@@ -25,6 +27,8 @@ mergeInto(LibraryManager.library, {
             const own = function (event) { return !Twin.edited(event.target); };
 
             stage.addEventListener('pointerdown', function (event) {
+                Hand.lent = null;
+                if (!own(event) && event.pointerType === 'touch' && event.target.localName === 'input') Hand.lent = event;
                 if (!own(event) || event.button !== 0) return;
                 // The browser may forget to tell that a finger left; the first finger of a new touch says so.
                 if (event.pointerType === 'touch' && event.isPrimary) {
@@ -41,6 +45,15 @@ mergeInto(LibraryManager.library, {
                 Hand.send('pointer_down', event);
             });
             stage.addEventListener('pointermove', function (event) {
+                if (Hand.lent?.pointerId === event.pointerId) {
+                    const across = Math.abs(event.clientX - Hand.lent.clientX);
+                    const along = Math.abs(event.clientY - Hand.lent.clientY);
+                    if (along < 10 || along < across) return;
+                    Hand.down.add(event.pointerId);
+                    Twin.canvas.setPointerCapture(event.pointerId);
+                    Hand.send('pointer_down', Hand.lent);
+                    Hand.lent = null;
+                }
                 if (Hand.down.has(event.pointerId) || (event.pointerType === 'mouse' && own(event)))
                     Hand.send('pointer_move', event);
             });

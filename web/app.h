@@ -3,14 +3,12 @@
 #pragma once
 
 #include <optional>
-#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "app_ui.h"
 #include "engine/analysis.h"
-#include "engine/pasted.h"
-#include "engine/share.h"
 #include "engine/store.h"
 #include "engine/workspace.h"
 #include "keeping.h"
@@ -18,95 +16,6 @@
 #include "undo.h"
 
 namespace app {
-
-enum class Screen { book, formula, batch, stock, more };
-
-// What lies over the page; one at a time.
-enum class Sheet {
-    none,
-    new_recipe,
-    from_text,
-    paste_list,
-    incoming,
-    pasted,
-    pasted_line,
-    recipe,
-    rename,
-    product,
-    share,
-    line,
-    ingredient,
-    phase,
-    to_hundred,
-    firmness,
-    give_way,
-    fit_amount,
-    in_amounts,
-    amount,
-    container,
-    bin,
-    tags,
-    restore,
-    roles,
-    card,
-    own_new,
-    own,
-    own_limit,
-    own_parts,
-    own_bin,
-    made,
-    source_list
-};
-
-struct Wish {       // a change of the whole formula while it is being thought about
-    int steps = 0;  // of firmness
-    std::optional<quantity::Percent> percent;  // that a line shall have
-    std::set<std::size_t> givers;              // the lines that give way
-    std::optional<quantity::Mass> amount;      // of one line
-};
-
-struct ListIn {  // a pasted list while it is looked at
-    std::string text;
-    pasted::Said said;
-    pasted::List list;
-    std::size_t entry = 0;  // the one a sheet concerns
-};
-
-struct AmountsIn {  // a formula that is being said in grams or parts
-    bool parts = false;
-    std::vector<std::optional<std::int64_t>> values;  // of each line
-};
-
-struct UiState {
-    Screen screen = Screen::book;
-    Sheet sheet = Sheet::none;
-    std::string recipe;               // the one a sheet concerns
-    std::size_t line = 0, phase = 0;  // likewise
-    Wish wish;
-    bool line_is_new = false, phase_is_new = false;
-    bool for_unit = false;      // the container being chosen is what one person gets
-    std::string search, typed;  // in a picker; in a text sheet
-    std::string book_search, book_tag;
-    std::string typed_problem;
-    std::optional<workspace::Recipe> incoming;  // understood, not kept yet
-    std::optional<ListIn> list_in;              // likewise, a list
-    AmountsIn amounts_in;
-    std::optional<workspace_backup::Preview> restore;  // likewise, a backup
-    std::string stock_search, stock_role;              // in Stock: what is looked for; "" all
-    std::string card, own;              // ids: whose card is shown; the own entry being changed
-    bool card_of_recipe = false;        // as the open recipe holds it
-    bool roles_of_own = false;          // the sheet of roles is for the own entry, not for the filter
-    std::string own_limit_of;           // where a limit is to hold that has no figure yet
-    std::string own_date, own_date_of;  // a date being typed, and of which own entry
-    share::Extent share_extent = share::Extent::all;  // of the recipe that is being shared
-    std::string message;                              // shown for a while, spoken once
-    double message_until_ms = 0;
-    bool to_top = false;  // another recipe was opened: its screens begin at their top
-    bool escape = false;  // close what is open, in this frame
-    bool again = true;    // something changed that the next frame has to show
-    bool message_is_problem = false;
-    bool damaged_saved = false;  // the unreadable records were handed over as a file
-};
 
 struct App {
     store::Presets presets;

@@ -72,6 +72,19 @@ export const tests = [
         }
     }],
 
+    ['a drag that starts on the field being edited scrolls too, and the field stays in hand', async (bench) => {
+        const { page, hand, quick } = await phone(bench);
+        await steps.goTo(page, quick, 'nav.more');
+        const field = await seen.field(page, say('settings.scale_name', { n: 1 }));
+        await hand.write(field, 'Pocket');
+        const { x, y } = await hand.reach(field);
+        const before = await top(field);
+        await hand.finger.drag(x, y, 0, -120);
+        const moved = before - (await top(field));
+        assert.ok(Math.abs(moved - 120) <= 24, `dragged by 120, scrolled by ${moved}`);
+        assert.equal(await field.inputValue(), 'Pocket');
+    }],
+
     ['a finger that lets go while moving lets the list glide on', async (bench) => {
         const { page, hand, quick } = await phone(bench);
         await steps.openStarter(page, quick, kStarter);
