@@ -1,6 +1,6 @@
 // Changing a formula as a whole, by finger on a phone: what changes is shown before it is taken, and a step back undoes it.
 import assert from 'node:assert/strict';
-import { address, kDense, open, profile } from './browser.mjs';
+import { address, open, profile } from './browser.mjs';
 import { mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { ingredientName, recipe } from './presets.mjs';
@@ -11,7 +11,7 @@ const kStarter = 'potting_shed_hand_salve';
 const kWax = 'beeswax_yellow';
 
 async function phone({ browser, file }) {
-    const page = await open(await profile(browser, kDense), address(file));
+    const page = await open(await profile(browser), address(file));
     await steps.openStarter(page, mirror(page), kStarter);
     return { page, hand: touch(page) };
 }

@@ -1,7 +1,7 @@
 // The batch by finger on a phone: for people, from what is at hand, a container by the water it takes, a remedy taken,
 // scales and a jug. Figures are those of the page; how they come about is proved by the engine's own tests.
 import assert from 'node:assert/strict';
-import { address, kDense, open, profile } from './browser.mjs';
+import { address, open, profile } from './browser.mjs';
 import { touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { container, ingredientName, recipe } from './presets.mjs';
@@ -11,7 +11,7 @@ import { say } from './words.mjs';
 const kSalve = 'potting_shed_hand_salve';
 
 async function bench(browser, file, stem) {
-    const page = await open(await profile(browser, kDense), address(file));
+    const page = await open(await profile(browser), address(file));
     const hand = touch(page);
     await steps.openStarter(page, hand, stem);
     await steps.goTo(page, hand, 'nav.batch');

@@ -1,7 +1,7 @@
 // Stock and made parts on the real page: looking up a card, an own ingredient that outlives a reload and travels with a
 // recipe, an infusion that is used as one ingredient and whose own batch is worked out.
 import assert from 'node:assert/strict';
-import { address, kDense, open, profile, ready } from './browser.mjs';
+import { address, open, profile, ready } from './browser.mjs';
 import { keyboard, mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { ingredientName } from './presets.mjs';
@@ -116,7 +116,7 @@ async function infusionJourney(bench, makeHand) {
 
 export const tests = [
     ['by finger: a card, an own ingredient that is kept, used, sent and kept apart by its receiver',
-        (bench) => ownJourney(bench, touch, kDense)],
+        (bench) => ownJourney(bench, touch)],
     ['by the mirror alone: the same', (bench) => ownJourney(bench, mirror)],
     ['by keyboard alone: an infusion used as one ingredient, its own batch worked out', (bench) => infusionJourney(bench, keyboard)],
     ['by finger: an infusion used as one ingredient', (bench) => infusionJourney(bench, touch)],

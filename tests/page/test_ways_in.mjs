@@ -1,7 +1,7 @@
 // A list pasted, looked at and kept, by a finger at 360 x 640; and a formula said in grams. The text itself comes in
 // by the mirror's field, as a phone's paste does.
 import assert from 'node:assert/strict';
-import { address, kDense, open, profile, settled } from './browser.mjs';
+import { address, open, profile, settled } from './browser.mjs';
 import { mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { ingredientName } from './presets.mjs';
@@ -11,7 +11,7 @@ import { say } from './words.mjs';
 const kMessy = ['Shed salve', '20 g beeswax', '50g shea butter', '2 tbsp olive oil', 'Honey a pinch', 'Pour into tins while warm.'].join('\n');
 
 async function phone({ browser, file }) {
-    const page = await open(await profile(browser, kDense), address(file));
+    const page = await open(await profile(browser), address(file));
     return { page, hand: touch(page), quick: mirror(page) };
 }
 
