@@ -144,6 +144,7 @@ void fit_amount(app::App& app) {
                         {{"name", workspace::display_name(app.known, recipe->formula.lines[app.ui.line])}});
     spec.unit = "g";
     spec.read = typed::mass;
+    spec.hint = "0";
     spec.large = true;
     spec.may_be_empty = true;
     std::optional<std::int64_t> value;

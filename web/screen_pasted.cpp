@@ -19,6 +19,11 @@ std::string figure(const app::App& app, std::int64_t grid) {
     return words::figure(app.words, grid);
 }
 
+// Of what was worked out: hundredths, unless that would leave too little of it.
+std::string rounded(const app::App& app, std::int64_t grid) {
+    return grid < decimal::kOne / 10 ? figure(app, grid) : words::figure_fixed(app.words, grid, 2);
+}
+
 std::string remark_words(const app::App& app, const pasted::Remark& remark) {
     return app.say("pasted." + std::string(pasted::code_name(remark.code)),
                    {{"line", std::to_string(remark.line)},
@@ -38,9 +43,9 @@ void remarks(app::App& app, const std::vector<pasted::Remark>& all) {
 
 std::string grams_words(const app::App& app, const measures::Span& grams) {
     if (grams.low == grams.high) return app.say("unit.grams", {{"n", figure(app, grams.usual)}});
-    return app.say("pasted_ui.about", {{"g", figure(app, grams.usual)},
-                                       {"low", figure(app, grams.low)},
-                                       {"high", figure(app, grams.high)}});
+    return app.say("pasted_ui.about", {{"g", rounded(app, grams.usual)},
+                                       {"low", rounded(app, grams.low)},
+                                       {"high", rounded(app, grams.high)}});
 }
 
 std::string name_of(const app::App& app, const pasted::Entry& entry) {
@@ -52,7 +57,7 @@ std::string name_of(const app::App& app, const pasted::Entry& entry) {
 std::string share_words(const app::App& app, const pasted::Entry& entry) {
     if (entry.left_out) return app.say("pasted_ui.out");
     if (entry.amount && entry.amount->rest) return app.say("line.rest_short");
-    return figure(app, entry.percent.value_or(quantity::Percent{}).grid) + "\xC2\xA0%";
+    return rounded(app, entry.percent.value_or(quantity::Percent{}).grid) + "\xC2\xA0%";
 }
 
 std::string kind_words(const app::App& app, const pasted::Entry& entry) {
@@ -78,7 +83,7 @@ std::string summary(const app::App& app, const pasted::List& list) {
                                 : list.basis == pasted::Basis::mass ? "pasted_ui.in_weights"
                                                                     : "pasted_ui.in_parts");
     if (list.sum && percent) words += kDot + app.say("pasted_ui.adds", {{"sum", figure(app, *list.sum)}});
-    if (list.grams) words += kDot + app.say("unit.grams", {{"n", figure(app, list.grams->grid)}});
+    if (list.grams) words += kDot + app.say("unit.grams", {{"n", rounded(app, list.grams->grid)}});
     return words;
 }
 
