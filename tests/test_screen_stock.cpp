@@ -221,6 +221,7 @@ TEST_CASE_FIXTURE(FirstVisit,
     const std::string link = share::write(strangers(), app.presets.catalogue).value();
     hand::push(platform::Kind::fragment, 0, link);
     hand::settle();
+    CHECK(hand::reads(app.say("incoming.own")));
     hand::press(app.say("incoming.keep"));
     CHECK(hand::reads(app.say("line.came_along")) == false);  // a description, not a text
     hand::press("Plum kernel oil");

@@ -101,9 +101,11 @@ void incoming(app::App& app) {
         const std::string right =
             line.rest ? app.say("line.rest_short") : words::figure(app.words, line.percent.grid) + " %";
         ImGui::PushID(static_cast<int>(i));
-        widget::row(kit, "line",
-                    {workspace::display_name(known, line),
-                     line.ingredient.empty() ? app.say("line.unknown") : "", right, "", false, true});
+        const auto* ingredient = catalogue::find_ingredient(known, line.ingredient);
+        const std::string under = line.ingredient.empty()         ? app.say("line.unknown")
+                                  : ingredient && ingredient->own ? app.say("incoming.own")
+                                                                  : "";
+        widget::row(kit, "line", {workspace::display_name(known, line), under, right, "", false, true});
         ImGui::PopID();
         widget::hairline(kit);
     }
