@@ -1,35 +1,53 @@
 // node compare_doors.mjs NATIVE WASM_JS: the command line, native and as wasm under node, must answer alike:
 // same bytes on both streams, same exit code, for every preset recipe and verb and for bad inputs.
-// Native reads a file and wasm reads "-" (and the other way round for the verb sheet), so both ways are tried.
+// Native reads a file and wasm reads "-" (and the other way round for the verb sheet), so both ways are tried. As many
+// programs run side by side as there are processors.
 // Says nothing about whether the answers are right; that is for test_*.cpp.
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const [native, wasm] = process.argv.slice(2);
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const scratch = mkdtempSync(join(tmpdir(), 'tarebench-doors-'));
-const file = join(scratch, 'input');
 let passed = 0;
 let failed = 0;
 
-function answer(program, verb, input, byFile) {
+let free = availableParallelism();
+const waiting = [];
+
+// What a program says to these arguments and this input.
+async function said([command, ...before], verb, name, input) {
+    if (free === 0) await new Promise((go) => waiting.push(go));
+    else free -= 1;
+    const child = spawn(command, [...before, verb, name]);
+    const out = [];
+    const err = [];
+    child.stdout.on('data', (part) => out.push(part));
+    child.stderr.on('data', (part) => err.push(part));
+    child.stdin.on('error', () => {});  // it may end before it has read all
+    child.stdin.end(input);
+    const code = await new Promise((done, fail) => child.on('close', done).on('error', fail));
+    if (waiting.length > 0) waiting.shift()();
+    else free += 1;
+    return { code, out: Buffer.concat(out), err: Buffer.concat(err) };
+}
+
+let files = 0;
+async function answer(program, verb, input, byFile) {
+    if (!byFile) return said(program, verb, '-', input);
+    const file = join(scratch, `input-${++files}`);
     writeFileSync(file, input);
-    const [command, ...before] = program;
-    const run = spawnSync(command, [...before, verb, byFile ? file : '-'], {
-        input: byFile ? '' : input,
-        maxBuffer: 1 << 28,
-    });
-    return { code: run.status, out: run.stdout, err: run.stderr };
+    return said(program, verb, file, '');
 }
 
 // Compares one verb on one input; `expected` is an exit code, or null where either will do. Returns the output.
-function compare(what, verb, input, expected) {
+async function compare(what, verb, input, expected) {
     const byFile = verb !== 'sheet';
-    const one = answer([native], verb, input, byFile);
-    const two = answer([process.execPath, wasm], verb, input, !byFile);
+    const [one, two] = await Promise.all([
+        answer([native], verb, input, byFile), answer([process.execPath, wasm], verb, input, !byFile)]);
     const problems = [];
     if (one.code !== two.code) problems.push(`exit code ${one.code} against ${two.code}`);
     if (!one.out.equals(two.out)) problems.push(`other output: ${firstDifference(one.out, two.out)}`);
@@ -51,20 +69,21 @@ function firstDifference(one, two) {
 
 const recipes = readdirSync(join(root, 'presets/recipes')).filter((name) => name.endsWith('.json')).sort();
 let fragment = '';
-for (const name of recipes) {
+await Promise.all(recipes.map(async (name) => {
     const recipe = readFileSync(join(root, 'presets/recipes', name));
-    compare(name, 'batch', recipe, 0);
-    compare(name, 'sheet', recipe, 0);
-    const link = compare(name, 'link', recipe, 0);
-    if (!link) continue;
-    fragment = JSON.parse(link).link;
-    const opened = compare(`the link of ${name}`, 'open', fragment, 0);
-    // A link once more from what it opened to is the same link.
-    if (opened && compare(`${name} opened again`, 'link', opened, 0) !== link) {
-        console.log(`link on ${name}: another link after one way there and back`);
-        failed += 1;
+    const others = [compare(name, 'batch', recipe, 0), compare(name, 'sheet', recipe, 0)];
+    const link = await compare(name, 'link', recipe, 0);
+    if (link) {
+        fragment = JSON.parse(link).link;
+        const opened = await compare(`the link of ${name}`, 'open', fragment, 0);
+        // A link once more from what it opened to is the same link.
+        if (opened && (await compare(`${name} opened again`, 'link', opened, 0)) !== link) {
+            console.log(`link on ${name}: another link after one way there and back`);
+            failed += 1;
+        }
     }
-}
+    await Promise.all(others);
+}));
 
 const recipeOf = (lines, batch) => JSON.stringify({ tarebench: 1, kind: 'formula', title: 'Test', lines, batch });
 const half = { name: 'Plum kernel oil', percent: 50, phase: 'A' };
@@ -82,9 +101,11 @@ const bad = {
     'a newer version': '{"tarebench":999,"kind":"formula","title":"x","lines":[]}',
     'bytes that are no UTF-8': Buffer.from([0x7b, 0x22, 0xff, 0xfe, 0x22, 0x3a, 0x31, 0x7d]),
 };
-for (const [what, input] of Object.entries(bad)) for (const verb of ['batch', 'sheet']) compare(what, verb, input, 2);
+const more = [];  // comparisons under way
+for (const [what, input] of Object.entries(bad))
+    for (const verb of ['batch', 'sheet']) more.push(compare(what, verb, input, 2));
 for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'a newer version', 'bytes that are no UTF-8'])
-    compare(what, 'link', bad[what], 2);
+    more.push(compare(what, 'link', bad[what], 2));
 
 const links = { nothing: '', 'a word': 'hello', 'a hash alone': '#', 'bytes that are no UTF-8': bad['bytes that are no UTF-8'] };
 if (fragment) {
@@ -95,19 +116,20 @@ if (fragment) {
     links['a link with more behind it'] = `${fragment}AAAA`;
     links['a very long link'] = fragment + 'A'.repeat(300000);
 }
-for (const [what, input] of Object.entries(links)) compare(what, 'open', input, 2);
+for (const [what, input] of Object.entries(links)) more.push(compare(what, 'open', input, 2));
 
 // Bad files kept for the unit tests: either verdict will do, as long as it is one.
 for (const name of readdirSync(join(root, 'tests/data')).filter((entry) => entry.startsWith('bad_')).sort())
     for (const verb of ['batch', 'sheet', 'link'])
-        compare(name, verb, readFileSync(join(root, 'tests/data', name)), null);
+        more.push(compare(name, verb, readFileSync(join(root, 'tests/data', name)), null));
+await Promise.all(more);
 
 for (const program of [[native], [process.execPath, wasm]]) {
-    const missing = spawnSync(program[0], [...program.slice(1), 'batch', join(scratch, 'none')]);
-    const unknown = spawnSync(program[0], [...program.slice(1), 'dance', '-'], { input: '{}' });
+    const missing = await said(program, 'batch', join(scratch, 'none'), '');
+    const unknown = await said(program, 'dance', '-', '{}');
     for (const [what, run] of Object.entries({ missing, unknown })) {
-        const fine = run.status === 2 && run.stdout.length === 0 && /^[^\n]+: [^\n]+\n$/.test(run.stderr);
-        if (!fine) console.log(`${program.at(-1)}, ${what}: exit code ${run.status}, "${run.stderr}"`);
+        const fine = run.code === 2 && run.out.length === 0 && /^[^\n]+: [^\n]+\n$/.test(run.err);
+        if (!fine) console.log(`${program.at(-1)}, ${what}: exit code ${run.code}, "${run.err}"`);
         if (fine) passed += 1;
         else failed += 1;
     }
