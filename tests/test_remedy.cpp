@@ -151,7 +151,8 @@ TEST_CASE("much of a cold mix is said to cool a batch that sets, a little is not
     CHECK_FALSE(find(analysis::of(balm(), shelf()), Kind::mix_ahead, 2)->mix->cooled_c.has_value());
     Recipe recipe = balm();
     recipe.batch = support::grams(100000, 1000);  // 0.04 g: a mix of 20 % of the batch is needed
-    const Remedy* mix = find(analysis::of(recipe, shelf()), Kind::mix_ahead, 2);
+    const analysis::Analysis now = analysis::of(recipe, shelf());
+    const Remedy* mix = find(now, Kind::mix_ahead, 2);
     REQUIRE(mix != nullptr);
     CHECK(mix->mix->hot_c == 650000);
     CHECK(mix->mix->strength == quantity::percent(2));

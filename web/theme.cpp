@@ -15,13 +15,7 @@ constexpr Colours kLight{0xF7F2E8, 0xFFFDF8, 0x22211E, 0x5A564E, 0xDDD5C6, 0x867
 constexpr Colours kDark{0x1B1A18, 0x262421, 0xF2ECE2, 0xBBB4A8, 0x3B3833, 0x857E73, 0x66C9BF, 0x0B1F1E,
                         0x1F3F3D, 0xBDEAE4, 0xF2C566, 0x3C2F16, 0xF6A08B, 0x45251D, 0x35322D, 0x000000};
 
-struct Size {
-    float pixels;
-    bool strong;
-};
-constexpr Size kSizes[] = {{17, false}, {17, true}, {14, false}, {21, true}, {25, true}, {40, true}};
 constexpr int kTypes = static_cast<int>(Type::hero) + 1;
-static_assert(std::size(kSizes) == kTypes);
 
 struct State {
     Colours colours = kLight;
@@ -35,8 +29,21 @@ State state;
 constexpr ImWchar kLetters[] = {0x20,   0x17F,  0x3BC,  0x3BC,  0x2009, 0x202F, 0x2030,
                                 0x203A, 0x20AC, 0x20AC, 0x2190, 0x2193, 0x2212, 0x2212,
                                 0x2248, 0x2248, 0x2260, 0x2265, 0};
+// What is set in large type are figures, and what may be typed for them: the larger the type, the longer each
+// letter takes to draw at the start of the page.
+constexpr ImWchar kFigureLetters[] = {0x20,   0x7E,   0xA0,   0xFF,   0x2009, 0x2009,
+                                      0x2012, 0x2014, 0x2212, 0x2212, 0};
 constexpr ImWchar kHeroLetters[] = {0x20,   0x7E,   0xA0,   0xB0,   0x2009, 0x2009,
                                     0x2012, 0x2014, 0x2212, 0x2212, 0};
+
+struct Size {
+    float pixels;
+    bool strong;
+    const ImWchar* letters;
+};
+constexpr Size kSizes[] = {{17, false, kLetters}, {17, true, kLetters},       {14, false, kLetters},
+                           {21, true, kLetters},  {25, true, kFigureLetters}, {40, true, kHeroLetters}};
+static_assert(std::size(kSizes) == kTypes);
 
 void build_fonts(float density) {
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
@@ -52,9 +59,8 @@ void build_fonts(float density) {
         const bool strong = kSizes[i].strong;
         const unsigned char* data = strong ? fonts_data::kSemibold : fonts_data::kRegular;
         const auto size = static_cast<int>(strong ? fonts_data::kSemiboldSize : fonts_data::kRegularSize);
-        state.fonts[i] =
-            atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(data), size, kSizes[i].pixels * 1.2f,
-                                       &config, i == static_cast<int>(Type::hero) ? kHeroLetters : kLetters);
+        state.fonts[i] = atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(data), size,
+                                                    kSizes[i].pixels * 1.2f, &config, kSizes[i].letters);
     }
     atlas.Build();
     state.density = density;

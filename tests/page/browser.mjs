@@ -13,7 +13,7 @@ const kFlags = [
 // A phone. Drawn in software, three pixels a point cost eight times as much as one: for the tests in which density plays
 // no part it is 1. DENSITY=1 makes it 1 everywhere, to try things out.
 export const kPhone = { viewport: { width: 360, height: 640 }, deviceScaleFactor: 1, hasTouch: true, isMobile: true };
-export const kDense = { deviceScaleFactor: Number(process.env.DENSITY ?? 3) };
+export const kDense = { deviceScaleFactor: Number(process.env.DENSITY ?? 2) };
 const kPatience = 15000;
 
 export async function launch() {
