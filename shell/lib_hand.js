@@ -45,7 +45,7 @@ mergeInto(LibraryManager.library, {
                 Hand.send('pointer_down', event);
             });
             stage.addEventListener('pointermove', function (event) {
-                if (Hand.lent?.pointerId === event.pointerId) {
+                if (Hand.lent && Hand.lent.pointerId === event.pointerId) {
                     const across = Math.abs(event.clientX - Hand.lent.clientX);
                     const along = Math.abs(event.clientY - Hand.lent.clientY);
                     if (along < 10 || along < across) return;
