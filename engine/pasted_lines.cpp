@@ -1,6 +1,8 @@
 // See pasted_lines.h. A line is taken apart at the strongest separator that stands in it (tab, bar,
 // semicolon, bullet, comma), and its cells are either several ingredients or one row of a table. A decimal
 // comma is no separator, nor is one inside brackets.
+// Longer than other files: what a line is depends on those before it (section, phase, columns of a table,
+// cells still waiting for their amount), and all of that state is private to the one reader below.
 #include "pasted_lines.h"
 
 #include <algorithm>
