@@ -153,6 +153,8 @@ void Sheet::fill(const batch::Fill& fill) {
     if (fill.cold) text += " " + say("sheet.cold_ml", {{"ml", ml(*fill.cold)}});
     if (fill.warm && batch.pour_c)
         text += " " + say("sheet.warm_ml", {{"ml", ml(*fill.warm)}, {"c", figure(*batch.pour_c)}});
+    else if (fill.holds && batch.pour_c)
+        text += " " + say("sheet.warm_unknown");
     pair("sheet.container", text);
 }
 

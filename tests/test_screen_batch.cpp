@@ -213,3 +213,11 @@ TEST_CASE_FIXTURE(FirstVisit, "the sheets of the batch hold on the smallest phon
         }
     }
 }
+
+TEST_CASE_FIXTURE(FirstVisit, "a warm volume that cannot be worked out is said to be missing, not left out") {
+    open_starter(app, "kitchen_garden_hand_lotion");  // mostly water: its expansion is not known
+    CHECK(made(app).pour_c.has_value());
+    CHECK(hand::reads(app.say("batch.warm_unknown")));
+    open_starter(app, "orchard_lip_balm");
+    CHECK_FALSE(hand::reads(app.say("batch.warm_unknown")));
+}

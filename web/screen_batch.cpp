@@ -51,6 +51,8 @@ std::string fill_words(const app::App& app, const batch::Batch& made, const batc
     if (fill.warm && made.pour_c)
         text += ", " + app.say("batch.warm_ml",
                                {{"ml", ml(*fill.warm)}, {"c", words::figure(app.words, *made.pour_c)}});
+    else if (fill.holds && made.pour_c)
+        text += ", " + app.say("batch.warm_unknown");
     if (fill.cold && fill.holds) text += ", " + app.say("batch.holds_ml", {{"ml", ml(*fill.holds)}});
     if (fill.share_usual && fill.share)
         text += " " + app.say("batch.share_usual", {{"percent", words::figure(app.words, fill.share->grid)}});
