@@ -132,6 +132,7 @@ std::string wrong_in_web(const std::string& from, const Include& include) {
     if (is_library(include, "nlohmann")) return "JSON stays in the engine";
     if (kNeverInWeb.count(include.path) && !platform)
         return "only the platform reaches files, clock and locale";
+    if (name == "backend_web" && (is_library(include, "GLES") || begins(include.path, "imgui"))) return "";
     if (is_library(include, "emscripten") || is_library(include, "GLES"))
         return name == "platform_web" ? "" : "only platform_web.cpp knows the browser";
     if (trade && noun_of(include.path) == "door") return "the command line is no part of the page";
