@@ -9,6 +9,7 @@ mergeInto(LibraryManager.library, {
         told: '',
         wishes: null,
         observer: null,
+        sign: '', // see askSign
 
         // The exact size of the canvas in device pixels where the browser knows it.
         size: function (entry) {
@@ -31,13 +32,39 @@ mergeInto(LibraryManager.library, {
             return covered > 60 ? covered : 0;
         },
 
-        comma: function () {
+        // How figures are written here, as the browser's own formats say: "de-DE 1" with a comma, "en-GB 0" with a point.
+        askSign: function () {
+            let figure = '';
             try {
-                return (1.5).toLocaleString(navigator.language).includes(',');
+                figure = (1.5).toLocaleString(navigator.language);
             } catch (unknown) {
                 // Some systems name their language "c" or nothing at all.
-                return (1.5).toLocaleString().includes(',');
+                figure = (1.5).toLocaleString();
             }
+            return navigator.language + (figure.includes(',') ? ' 1' : ' 0');
+        },
+
+        // To open its formats takes the browser a twentieth of a second, a phone's longer, before anything is seen. What
+        // they said the last time in this language holds until the page stands; then they are asked (checkSign).
+        comma: function () {
+            if (!View.sign.startsWith(navigator.language + ' ')) {
+                try {
+                    View.sign = localStorage.getItem('tarebench-sign') || '';
+                } catch (refused) {
+                    // Nothing is kept here: they are asked at once.
+                }
+                if (!View.sign.startsWith(navigator.language + ' ')) View.sign = View.askSign();
+            }
+            return View.sign.endsWith(' 1');
+        },
+        checkSign: function () {
+            View.sign = View.askSign();
+            try {
+                if (localStorage.getItem('tarebench-sign') !== View.sign) localStorage.setItem('tarebench-sign', View.sign);
+            } catch (refused) {
+                // Refused or full: asked again at the next start.
+            }
+            View.changed('preferences');
         },
 
         tell: function () {
@@ -122,6 +149,7 @@ mergeInto(LibraryManager.library, {
                 else Frames.request(3);
             });
             addEventListener('pagehide', function () { Arrivals.act('hidden'); });
+            setTimeout(View.checkSign, 2000);
         },
     },
 

@@ -1,6 +1,6 @@
 // Figures as the person writes them: comma or point by browser or setting; undo and redo; typing at any speed.
 import assert from 'node:assert/strict';
-import { address, open, profile } from './browser.mjs';
+import { address, open, profile, ready, settled } from './browser.mjs';
 import { keyboard, mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { ingredientName, recipe } from './presets.mjs';
@@ -36,6 +36,25 @@ export const tests = [
         await steps.goTo(page, hand, 'nav.batch');
         const { lines, total } = await seen.shownBatch(page);
         assert.equal(lines.reduce((sum, line) => sum + line.grams, 0), total);
+    }],
+
+    ['the browser\'s sign is remembered for the next start, and put right where it has another one by now', async (bench) => {
+        const { page } = await starter(bench, mirror, { locale: 'de-DE' });
+        const remembered = () => page.evaluate(() => localStorage.getItem('tarebench-sign'));
+        await page.waitForFunction(() => localStorage.getItem('tarebench-sign') === 'de-DE 1');
+        const last = async () => (await seen.shownFormula(page)).lines.at(-1).percent;
+        await page.evaluate(() => localStorage.setItem('tarebench-sign', 'de-DE 0'));
+        await page.reload();
+        await ready(page);
+        assert.equal(await last(), '0.4');
+        await page.waitForFunction(() => localStorage.getItem('tarebench-sign') === 'de-DE 1');
+        await settled(page);
+        assert.equal(await last(), '0,4');
+        await page.evaluate(() => localStorage.setItem('tarebench-sign', 'en-GB 0'));
+        await page.reload();
+        await ready(page);
+        assert.equal(await last(), '0,4');
+        assert.equal(await remembered(), 'en-GB 0');
     }],
 
     ['the decimal sign can be chosen, and the choice is kept', async (bench) => {
