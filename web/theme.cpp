@@ -33,8 +33,7 @@ constexpr ImWchar kLetters[] = {0x20,   0x17F,  0x3BC,  0x3BC,  0x2009, 0x202F, 
 // letter takes to draw at the start of the page.
 constexpr ImWchar kFigureLetters[] = {0x20,   0x7E,   0xA0,   0xFF,   0x2009, 0x2009,
                                       0x2012, 0x2014, 0x2212, 0x2212, 0};
-constexpr ImWchar kHeroLetters[] = {0x20,   0x7E,   0xA0,   0xB0,   0x2009, 0x2009,
-                                    0x2012, 0x2014, 0x2212, 0x2212, 0};
+constexpr ImWchar kHeroLetters[] = {0x20, 0x20, 0x2B, 0x39, 0};  // a figure and nothing else
 
 struct Size {
     float pixels;
