@@ -44,12 +44,7 @@ int give(const door::Answer& answer) {
 }  // namespace
 
 int main(int count, char** arguments) {
-    std::vector<store::File> files;
-    for (unsigned long i = 0; i < presets_data::kCount; ++i) {
-        const presets_data::File& file = presets_data::kFiles[i];
-        files.emplace_back(file.name, std::string_view(file.text, file.size));
-    }
-    const result::Result<store::Presets> presets = store::read_presets(files);
+    const result::Result<store::Presets> presets = store::unpack_presets(presets_data::kPacked);
     if (!presets) return give(door::refuse(presets.error(), {}));
     if (count < 2 || count > 3) return give(door::usage(*presets));
     const std::string_view name = count == 3 ? arguments[2] : "-";

@@ -30,10 +30,14 @@ struct Presets {
     catalogue::Catalogue catalogue;
     std::vector<words::Table> words;                                 // by language
     std::vector<std::pair<std::string, workspace::Recipe>> recipes;  // file stem -> recipe, sorted
+    bool operator==(const Presets&) const = default;
 };
 using File = std::pair<std::string_view, std::string_view>;  // "ingredients/waxes.json" -> text
 // Refuses the whole set at the first fault: place "ingredients/waxes.json: shea.density".
 result::Result<Presets> read_presets(const std::vector<File>& files);
+// What read_presets gave, packed when the program is built and read at each of its starts; damage is refused.
+std::string pack_presets(const Presets& presets);
+result::Result<Presets> unpack_presets(std::string_view bytes);
 
 // --- what is kept on the device: two keys in turn for each record ---
 // A record's text is "<save counter> <crc32 as 8 hex> <json>"; the checksum is over counter and json.

@@ -1,8 +1,11 @@
-// The shipped presets, read once, for the tests that need the real catalogue; and files of tests/data.
+// The shipped presets, read once, for the tests that need the real catalogue; their JSON; and files of
+// tests/data.
 #pragma once
 
+#include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -14,11 +17,7 @@ namespace shipped {
 
 inline const store::Presets& presets() {
     static const store::Presets read = [] {
-        std::vector<store::File> files;
-        for (unsigned long i = 0; i < presets_data::kCount; ++i)
-            files.emplace_back(presets_data::kFiles[i].name,
-                               std::string_view(presets_data::kFiles[i].text, presets_data::kFiles[i].size));
-        auto made = store::read_presets(files);
+        auto made = store::unpack_presets(presets_data::kPacked);
         REQUIRE(made.ok());
         return made.value();
     }();
@@ -39,11 +38,30 @@ inline const workspace::Recipe& recipe(std::string_view stem) {
     return presets().recipes.front().second;
 }
 
+inline std::string content(const std::filesystem::path& path) {
+    std::ifstream file(path, std::ios::binary);
+    REQUIRE_MESSAGE(file.good(), "there is no ", path.string());
+    return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+}
+
 // A file of tests/data; `name` with its ending.
 inline std::string data(const std::string& name) {
-    std::ifstream file(std::string(TAREBENCH_SOURCE_DIR) + "/tests/data/" + name, std::ios::binary);
-    REQUIRE_MESSAGE(file.good(), "there is no tests/data/", name);
-    return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+    return content(std::filesystem::path(TAREBENCH_SOURCE_DIR) / "tests/data" / name);
+}
+
+// The JSON itself, as it lies in presets/.
+inline std::vector<store::File> files() {
+    static const std::map<std::string, std::string> texts = [] {
+        const std::filesystem::path folder = std::filesystem::path(TAREBENCH_SOURCE_DIR) / "presets";
+        std::map<std::string, std::string> read;
+        for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
+            const std::filesystem::path name = entry.path().lexically_relative(folder);
+            if (name.extension() == ".json" && *name.begin() != "schema")
+                read[name.generic_string()] = content(entry.path());
+        }
+        return read;
+    }();
+    return std::vector<store::File>(texts.begin(), texts.end());
 }
 
 }  // namespace shipped

@@ -2,8 +2,6 @@
 // essential oils and starters have files of their own; and the faults that the loader must refuse
 // (tests/data/bad_preset_*.json).
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 #include <map>
 #include <set>
 #include <string>
@@ -14,21 +12,14 @@
 #include "engine/measures.h"
 #include "engine/store.h"
 #include "engine/store_json.h"
-#include "presets_data.h"
+#include "shipped.h"
 
 namespace {
 
-std::vector<store::File> shipped_files() {
-    std::vector<store::File> files;
-    for (unsigned long i = 0; i < presets_data::kCount; ++i)
-        files.emplace_back(presets_data::kFiles[i].name,
-                           std::string_view(presets_data::kFiles[i].text, presets_data::kFiles[i].size));
-    return files;
-}
-
+// Out of the JSON; that the program has the same is for test_packed.cpp to say.
 const store::Presets& shipped() {
     static const store::Presets presets = [] {
-        auto read = store::read_presets(shipped_files());
+        auto read = store::read_presets(shipped::files());
         if (!read) FAIL("the presets are refused at ", read.error().place, " (", read.error().detail, ")");
         return read.value();
     }();
@@ -41,16 +32,10 @@ const catalogue::Ingredient& ingredient(std::string_view id) {
     return *found;
 }
 
-std::string test_data(const std::string& name) {
-    std::ifstream file(std::string(TAREBENCH_SOURCE_DIR) + "/tests/data/" + name, std::ios::binary);
-    REQUIRE_MESSAGE(file.good(), name);
-    return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
-}
-
 result::Error refusal_of(const std::string& name) {
-    const std::string bad = test_data("bad_preset_" + name + ".json");
+    const std::string bad = shipped::data("bad_preset_" + name + ".json");
     std::vector<store::File> files{{"ingredients/bad.json", bad}};
-    for (const store::File& file : shipped_files())
+    for (const store::File& file : shipped::files())
         if (file.first == "sources.json") files.push_back(file);
     const auto read = store::read_presets(files);
     REQUIRE_MESSAGE(!read, name);
@@ -116,7 +101,7 @@ TEST_CASE(
 }
 
 TEST_CASE("link numbers that are out in the world never change and never go away") {
-    const auto frozen = store_json::parse(test_data("frozen_numbers.json"));
+    const auto frozen = store_json::parse(shipped::data("frozen_numbers.json"));
     REQUIRE(frozen);
     const catalogue::Catalogue& all = shipped().catalogue;
     for (const auto& [id, number] : (*frozen)["ingredients"].items()) {

@@ -29,11 +29,7 @@ constexpr double kMessageMs = 6000;
 constexpr int kMostFramesAStep = 12;  // a queued tap takes four; edits and sheets a few more to settle
 
 void load_presets(App& app) {
-    std::vector<store::File> files;
-    for (unsigned long i = 0; i < presets_data::kCount; ++i)
-        files.push_back(
-            {presets_data::kFiles[i].name, {presets_data::kFiles[i].text, presets_data::kFiles[i].size}});
-    if (auto presets = store::read_presets(files)) app.presets = std::move(presets.value());
+    if (auto presets = store::unpack_presets(presets_data::kPacked)) app.presets = std::move(presets.value());
     for (const words::Table& table : app.presets.words)
         if (table.language == "en") app.words = table;
 }

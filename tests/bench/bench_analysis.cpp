@@ -30,11 +30,7 @@ double seconds_of(int runs, const workspace::Recipe& recipe, const catalogue::Ca
 }  // namespace
 
 int main() {
-    std::vector<store::File> files;
-    for (unsigned long i = 0; i < presets_data::kCount; ++i)
-        files.push_back(
-            {presets_data::kFiles[i].name, {presets_data::kFiles[i].text, presets_data::kFiles[i].size}});
-    const auto presets = store::read_presets(files);
+    const auto presets = store::unpack_presets(presets_data::kPacked);
     if (!presets) return std::fputs("bench: the presets cannot be read\n", stderr), 1;
 
     workspace::Recipe recipe;

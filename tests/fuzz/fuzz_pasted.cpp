@@ -13,11 +13,7 @@ namespace {
 
 const catalogue::Catalogue& shipped() {
     static const catalogue::Catalogue read = [] {
-        std::vector<store::File> files;
-        for (unsigned long i = 0; i < presets_data::kCount; ++i)
-            files.emplace_back(presets_data::kFiles[i].name,
-                               std::string_view(presets_data::kFiles[i].text, presets_data::kFiles[i].size));
-        auto presets = store::read_presets(files);
+        auto presets = store::unpack_presets(presets_data::kPacked);
         return presets ? presets.value().catalogue : catalogue::Catalogue{};
     }();
     return read;
