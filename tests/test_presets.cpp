@@ -16,18 +16,8 @@
 
 namespace {
 
-// Out of the JSON; that the program has the same is for test_packed.cpp to say.
-const store::Presets& shipped() {
-    static const store::Presets presets = [] {
-        auto read = store::read_presets(shipped::files());
-        if (!read) FAIL("the presets are refused at ", read.error().place, " (", read.error().detail, ")");
-        return read.value();
-    }();
-    return presets;
-}
-
 const catalogue::Ingredient& ingredient(std::string_view id) {
-    const catalogue::Ingredient* found = catalogue::find_ingredient(shipped().catalogue, id);
+    const catalogue::Ingredient* found = catalogue::find_ingredient(shipped::presets().catalogue, id);
     REQUIRE(found != nullptr);
     return *found;
 }
@@ -84,26 +74,26 @@ TEST_CASE("the shipped presets are read, and each figure comes with its source")
     CHECK(beeswax.inci.at("eu") == "Cera Alba");
     REQUIRE(beeswax.density);
     CHECK(beeswax.density->value.density.grid == grid(0.964));
-    CHECK(catalogue::find_source(shipped().catalogue, beeswax.density->source) != nullptr);
+    CHECK(catalogue::find_source(shipped::presets().catalogue, beeswax.density->source) != nullptr);
 }
 
 TEST_CASE(
     "69 base ingredients, 67 oils and extracts, 22 containers, 19 product kinds and 7 recipes are shipped") {
-    const auto& ingredients = shipped().catalogue.ingredients;
+    const auto& ingredients = shipped::presets().catalogue.ingredients;
     const auto scented = std::count_if(ingredients.begin(), ingredients.end(), [](const auto& one) {
         return one.role == "essential_oil" || one.role == "extract";
     });
     CHECK(scented == 67);
     CHECK(ingredients.size() == 69 + 67);
-    CHECK(shipped().catalogue.containers.size() == 22);
-    CHECK(shipped().catalogue.products.size() == 19);
-    CHECK(shipped().recipes.size() == 7);
+    CHECK(shipped::presets().catalogue.containers.size() == 22);
+    CHECK(shipped::presets().catalogue.products.size() == 19);
+    CHECK(shipped::presets().recipes.size() == 7);
 }
 
 TEST_CASE("link numbers that are out in the world never change and never go away") {
     const auto frozen = store_json::parse(shipped::data("frozen_numbers.json"));
     REQUIRE(frozen);
-    const catalogue::Catalogue& all = shipped().catalogue;
+    const catalogue::Catalogue& all = shipped::presets().catalogue;
     for (const auto& [id, number] : (*frozen)["ingredients"].items()) {
         CAPTURE(id);
         REQUIRE(catalogue::find_ingredient(all, id) != nullptr);
@@ -140,7 +130,7 @@ TEST_CASE("the ingredients that most balms are made of have the link numbers tha
 }
 
 TEST_CASE("every ingredient says what it is, where it comes from and how it is declared") {
-    for (const catalogue::Ingredient& one : shipped().catalogue.ingredients) {
+    for (const catalogue::Ingredient& one : shipped::presets().catalogue.ingredients) {
         CAPTURE(one.id);
         CHECK(one.about.size() >= 20);
         CHECK(one.about.size() <= 160);
@@ -188,7 +178,7 @@ TEST_CASE("what troubles people with allergies, in pregnancy, children and anima
 }
 
 TEST_CASE("product kinds are offered in the order of their numbers, from the lip balm on") {
-    const auto& products = shipped().catalogue.products;
+    const auto& products = shipped::presets().catalogue.products;
     CHECK(products.front().id == "lip_balm");
     CHECK(products.back().id == "baby_balm");
     for (std::size_t i = 0; i < products.size(); ++i)
@@ -196,7 +186,7 @@ TEST_CASE("product kinds are offered in the order of their numbers, from the lip
 }
 
 TEST_CASE("every source in the bibliography is used, and a value stands as its source stands") {
-    const catalogue::Catalogue& all = shipped().catalogue;
+    const catalogue::Catalogue& all = shipped::presets().catalogue;
     std::set<std::string> used;
     for (const catalogue::Ingredient& one : all.ingredients)
         for (const std::string& key : {one.inci_source, one.part_source, one.cas_source})
@@ -217,7 +207,7 @@ TEST_CASE("every source in the bibliography is used, and a value stands as its s
 
 TEST_CASE("a fatty-acid profile adds to 100 % and lies inside the range beside it") {
     std::size_t profiles = 0;
-    for (const catalogue::Ingredient& one : shipped().catalogue.ingredients) {
+    for (const catalogue::Ingredient& one : shipped::presets().catalogue.ingredients) {
         if (!one.fatty_acids) continue;
         CAPTURE(one.id);
         ++profiles;
@@ -242,7 +232,7 @@ TEST_CASE("the iodine value worked out from a profile of triglycerides lies with
     const std::map<std::string, double> factor{{"16:1", 0.950}, {"18:1", 0.860},      {"18:2", 1.732},
                                                {"18:3", 2.616}, {"20:1", 0.785},      {"22:1", 0.723},
                                                {"22:2", 1.454}, {"ricinoleic", 0.816}};
-    for (const catalogue::Ingredient& one : shipped().catalogue.ingredients) {
+    for (const catalogue::Ingredient& one : shipped::presets().catalogue.ingredients) {
         if (!one.fatty_acids || !one.iodine_value || one.fatty_acids->value.bound_as != "triglycerides")
             continue;
         CAPTURE(one.id);
@@ -277,11 +267,11 @@ TEST_CASE("published constants stand as they were printed") {
 
 TEST_CASE("containers say what they are made of and how hot may be poured, where that is known") {
     const auto at = [](std::string_view id) -> const catalogue::Container& {
-        const catalogue::Container* found = catalogue::find_container(shipped().catalogue, id);
+        const catalogue::Container* found = catalogue::find_container(shipped::presets().catalogue, id);
         REQUIRE(found != nullptr);
         return *found;
     };
-    for (const catalogue::Container& one : shipped().catalogue.containers)
+    for (const catalogue::Container& one : shipped::presets().catalogue.containers)
         CHECK(!one.material.empty());
     // Packaging seller's list of temperatures for hot filling: PP 165 °F, that is 73.9 °C.
     CHECK(at("lip_tube_round").material == "pp");
@@ -299,7 +289,7 @@ TEST_CASE("what is not known is not there: no zero stands in for it") {
     CHECK(!ingredient("sunflower_wax").iodine_value);
     CHECK(!ingredient("squalane").vegan.has_value());
     CHECK(!ingredient("carnauba").density->value.temp_c_grid.has_value());
-    CHECK(!catalogue::find_container(shipped().catalogue, "paper_tube_small")->nominal_ml);
+    CHECK(!catalogue::find_container(shipped::presets().catalogue, "paper_tube_small")->nominal_ml);
 }
 
 TEST_CASE("only wax esters and free acids are kept apart from fats") {
