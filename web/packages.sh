@@ -1,10 +1,15 @@
-# Sourced by web/run and tests/run: need WHAT PACKAGE notes a package whose command or file is missing,
+# Sourced by web/run and tests/run: need WHAT PACKAGE notes a package whose command or file is missing (need_library: whose
+# library),
 # install_needed installs what was noted, or says in one line what is missing where it may not.
 missing_packages=()
 
 need() {
     if [[ $1 == /* ]]; then [[ -e $1 ]] && return; else command -v "$1" >/dev/null && return; fi
     missing_packages+=("$2")
+}
+
+need_library() {
+    [[ $(/sbin/ldconfig -p) == *"$1 "* ]] || missing_packages+=("$2")
 }
 
 need_for_page() {
@@ -24,6 +29,10 @@ need_for_tests() {
     need npm npm
     need /usr/include/doctest/doctest.h doctest-dev
     need chromium chromium
+    need firefox-esr firefox-esr
+    need Xvfb xvfb
+    need_library libEGL.so.1 libegl1  # with the drawing in software that comes along
+    need_library libGL.so.1 libgl1
     need clang-format clang-format
     need clang-tidy clang-tidy
 }

@@ -1,39 +1,34 @@
-// One Chromium for all tests, a fresh profile for each. Every page is watched: a request to anywhere but the page itself,
-// a breach of its policy, an error on its console or an uncaught one fails the test that opened it.
-import { chromium } from 'playwright-core';
-import { existsSync } from 'node:fs';
+// One browser for all tests, whichever engine it is of, a fresh profile for each. Every page is watched: a request to
+// anywhere but the page itself, a breach of its policy, an error on its console or an uncaught one fails the test that
+// opened it. What differs between the engines lies in engine_*.mjs.
 import { pathToFileURL } from 'node:url';
 
-// Software drawing, and nothing of the browser's own that would look for a network.
-const kFlags = [
-    '--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--disable-quic', '--no-first-run',
-    '--disable-background-networking', '--disable-component-update', '--disable-sync', '--disable-default-apps',
-    '--force-color-profile=srgb', '--hide-scrollbars',
-];
 // A phone. Drawn in software, three pixels a point cost eight times as much as one: for the tests in which density plays
-// no part it is 1. DENSITY=1 makes it 1 everywhere, to try things out.
+// no part it is 1, and for the others what the engine can draw in time.
 export const kPhone = { viewport: { width: 360, height: 640 }, deviceScaleFactor: 1, hasTouch: true, isMobile: true };
-export const kDense = { deviceScaleFactor: Number(process.env.DENSITY ?? 2) };
+export const kDense = { dense: true };
 const kPatience = 15000;
 
-export async function launch() {
-    const wanted = process.env.CHROMIUM ?? ['/usr/bin/chromium', '/usr/bin/chromium-browser'].find(existsSync);
-    if (!wanted) throw new Error('chromium is missing; it is in the package chromium (or say CHROMIUM=path)');
-    const root = process.getuid && process.getuid() === 0;
-    return chromium.launch({
-        executablePath: wanted, args: root ? [...kFlags, '--no-sandbox'] : kFlags,
-        handleSIGINT: false, handleSIGTERM: false, handleSIGHUP: false,  // it ends with the run
-    });
+export async function launch(engine = 'chromium') {
+    const its = await import(`./engine_${engine}.mjs`);
+    const browser = await its.launch();
+    browser.engine = its;
+    return browser;
 }
 
 // A profile of its own. Options are the driver's, and further:
 //   offline   cut the network (true)
 //   before    script run ahead of the page's own
 //   reach     addresses that may be asked for besides those opened; with / at the end, all below
+//   dense     as many pixels a point as the engine can draw in time
 //   mayWarn   what the console may say, as a pattern
 export async function profile(browser, options = {}) {
-    const { offline = true, before, mayWarn, reach = [], ...driver } = options;
-    const context = await browser.newContext({ ...kPhone, acceptDownloads: true, ...driver });
+    const { offline = true, before, mayWarn, reach = [], dense = false, ...driver } = options;
+    const { understood, density } = browser.engine;
+    const context = await browser.newContext(understood({
+        ...kPhone, ...(dense ? { deviceScaleFactor: density } : {}), acceptDownloads: true, ...driver,
+    }));
+    context.engine = browser.engine;
     context.setDefaultTimeout(kPatience);
     if (offline) await context.setOffline(true);
     if (before) await context.addInitScript(before);

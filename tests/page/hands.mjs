@@ -15,51 +15,36 @@ const kMostTabs = 400;
 const kMostDrags = 40;
 
 // ---- touch --------------------------------------------------------------------------------------------------
+// What fingers do is a list of deeds, each with its own time, which the engine carries out:
+//   ['down' | 'move' | 'up', [[x, y], …]]  all fingers that are on the glass then
+//   ['pass', ms]                           time that passes for the page, by the dates of what it is told
+//   ['hold', ms]                           time that passes for everybody: the page must notice by itself
 export class Finger {
     constructor(page) {
         this.page = page;
     }
-    async cdp() {
-        this.session ??= await this.page.context().newCDPSession(this.page);
-        return this.session;
-    }
-    async send(type, points, timestamp) {
-        await (await this.cdp()).send('Input.dispatchTouchEvent', {
-            type, touchPoints: points.map(([x, y], id) => ({ x, y, id })), ...(timestamp ? { timestamp } : {}),
-        });
-    }
-    // A quick stroke, by its own clock however slow the machine is.
-    async flick(x, y, dy, steps = 8) {
-        await this.cdp();
-        const start = Date.now() / 1000;
-        const sent = [this.send('touchStart', [[x, y]], start)];
-        for (let i = 1; i <= steps; ++i) sent.push(this.send('touchMove', [[x, y + (dy * i) / steps]], start + 0.012 * i));
-        sent.push(this.send('touchEnd', [], start + 0.012 * (steps + 1)));
-        await Promise.all(sent);
+    async does(...deeds) {
+        await this.page.context().engine.touch(this.page, deeds);
         await settled(this.page);
     }
-    // Down and up are sent together and dated by the finger: between two answers of a slow machine it would be a held one.
+    moves(x, y, dx, dy, steps) {
+        return Array.from({ length: steps }, (_, i) => (i + 1) / steps)
+            .flatMap((share) => [['pass', 12], ['move', [[x + dx * share, y + dy * share]]]]);
+    }
     async tap(x, y) {
-        await this.cdp();
-        const start = Date.now() / 1000;
-        await Promise.all([this.send('touchStart', [[x, y]], start), this.send('touchEnd', [], start + 0.06)]);
-        await settled(this.page);
+        await this.does(['down', [[x, y]]], ['pass', 20], ['up', []]);
+    }
+    // A quick stroke that lets go while moving.
+    async flick(x, y, dy, steps = 8) {
+        await this.does(['down', [[x, y]]], ...this.moves(x, y, 0, dy, steps), ['pass', 12], ['up', []]);
     }
     // A drag that stops before the finger leaves, so that nothing glides on.
     async drag(x, y, dx, dy, steps = 6) {
-        await this.send('touchStart', [[x, y]]);
-        for (let i = 1; i <= steps; ++i) await this.send('touchMove', [[x + (dx * i) / steps, y + (dy * i) / steps]]);
-        await this.page.evaluate(() => new Promise((done) => setTimeout(done, 120)));
-        await this.send('touchMove', [[x + dx, y + dy]]);
-        await this.send('touchEnd', []);
-        await settled(this.page);
+        const end = [[x + dx, y + dy]];
+        await this.does(['down', [[x, y]]], ...this.moves(x, y, dx, dy, steps), ['pass', 120], ['move', end], ['up', []]);
     }
     async hold(x, y, ms = 700) {
-        await this.send('touchStart', [[x, y]]);
-        await this.page.evaluate((time) => new Promise((done) => setTimeout(done, time)), ms);
-        await settled(this.page);
-        await this.send('touchEnd', []);
-        await settled(this.page);
+        await this.does(['down', [[x, y]]], ['hold', ms], ['up', []]);
     }
 }
 
@@ -152,18 +137,18 @@ export function mirror(page) {
 export function keyboard(page) {
     const goTo = async (locator) => {
         await locator.waitFor({ state: 'attached' });
-        for (let i = 0; i < kMostTabs; ++i) {
-            const where = await locator.evaluate((element) => {
+        for (let pressed = 0; pressed < kMostTabs;) {
+            // How often, as the page stands; it may change on the way, so this is asked again at the end.
+            const away = await locator.evaluate((element) => {
+                const all = [...document.querySelectorAll('#mirror :is(button, input, textarea)')]
+                    .filter((one) => !one.closest('[inert]') && one.tabIndex >= 0 && !one.disabled);
                 const now = document.activeElement;
-                if (now === element) return 'here';
-                if (now === document.body || now.contains(element)) return 'on';
-                return now.compareDocumentPosition(element) & Node.DOCUMENT_POSITION_PRECEDING ? 'back' : 'on';
+                if (now === element) return 0;
+                return all.includes(now) && all.includes(element) ? all.indexOf(element) - all.indexOf(now) : 1;
             });
-            if (where === 'here') {
-                await settled(page);
-                return;
-            }
-            await page.keyboard.press(where === 'on' ? 'Tab' : 'Shift+Tab');
+            if (away === 0) return settled(page);
+            for (let i = 0; i < Math.abs(away); ++i) await page.keyboard.press(away > 0 ? 'Tab' : 'Shift+Tab');
+            pressed += Math.abs(away);
         }
         throw new Error(`Tab does not get to ${await name(locator)}`);
     };

@@ -37,7 +37,17 @@ export function decode(png) {
     return { width, height, at };
 }
 
-export const picture = async (page, clip) => decode(await page.screenshot({ animations: 'allow', caret: 'hide', ...(clip ? { clip } : {}) }));
+// clip: {x, y, width, height} of the page
+export async function picture(page, clip) {
+    const whole = decode(await page.context().engine.picture(page));
+    if (!clip) return whole;
+    const scale = whole.width / (await page.evaluate(() => innerWidth));
+    const [left, top, width, height] = [clip.x, clip.y, clip.width, clip.height].map((one) => Math.round(one * scale));
+    return {
+        width: Math.min(width, whole.width - left), height: Math.min(height, whole.height - top),
+        at: (x, y) => whole.at(left + x, top + y),
+    };
+}
 
 // Share of pixels that differ by more than a breath.
 export function differing(a, b) {

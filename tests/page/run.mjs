@@ -1,5 +1,7 @@
-// node tests/page/run.mjs [BUILD_FOLDER] [PATTERN]: the real page in Chromium, as a person uses it.
-// BUILD_FOLDER holds tarebench.html and hosted/ (default build/wasm); PATTERN: only tests whose name it matches.
+// node tests/page/run.mjs [BUILD_FOLDER] [PATTERN] [--engine=chromium|firefox|webkit]: the real page in a real browser, as a
+// person uses it. BUILD_FOLDER holds tarebench.html and hosted/ (default build/wasm); PATTERN: only tests whose name it
+// matches. A test that needs what an engine has not says so: [name, run, { without: { webkit: 'why' } }]; one of what is
+// the same in every engine runs in Chromium alone: [name, run, { once: true }].
 // One line a test, a picture of each failure in BUILD_FOLDER/page_failures, last "N passed, N failed". What is waited
 // for is a state of the page, never a span of time; so two browsers work side by side (WORKERS=1: one).
 import { mkdirSync, readdirSync, rmSync } from 'node:fs';
@@ -8,48 +10,57 @@ import { fileURLToPath } from 'node:url';
 import { faults, launch } from './browser.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
-const build = resolve(process.argv[2] ?? join(here, '../../build/wasm'));
-const wanted = new RegExp(process.argv[3] ?? '', 'iu');
+const [folder, pattern] = process.argv.slice(2).filter((one) => !one.startsWith('--'));
+const build = resolve(folder ?? join(here, '../../build/wasm'));
+const wanted = new RegExp(pattern ?? '', 'iu');
+const kEngine = process.argv.find((one) => one.startsWith('--engine='))?.slice(9) ?? 'chromium';
 const kWorkers = Number(process.env.WORKERS ?? 2);
 const kLongestMs = 600000;
 
 const tests = [];
+let elsewhere = 0;
 for (const name of readdirSync(here).filter((one) => /^test_.*\.mjs$/.test(one)).sort())
-    tests.push(...(await import(`./${name}`)).tests.filter(([title]) => wanted.test(title)));
+    for (const [title, run, { without = {}, once = false } = {}] of (await import(`./${name}`)).tests) {
+        if (!wanted.test(title)) continue;
+        if (without[kEngine]) console.log(`left out: in ${kEngine}: ${title}: ${without[kEngine]}`);
+        else if (once && kEngine !== 'chromium') ++elsewhere;
+        else tests.push([title, run]);
+    }
+if (elsewhere) console.log(`left out: in ${kEngine}: ${elsewhere} tests of what is the same in every engine, which run in chromium`);
 
 const pictures = join(build, 'page_failures');
 rmSync(pictures, { recursive: true, force: true });
 let passed = 0;
 let failed = 0;
 
-// Runs a test in this browser and leaves nothing open. Null, or what is wrong.
+// Runs a test in this browser and leaves nothing open. What it has to say, or {error}: what is wrong.
 async function attempt(browser, name, run) {
     let timer;
     const late = new Promise((_, fail) => {
         timer = setTimeout(() => fail(new Error(`not done after ${kLongestMs / 1000} s`)), kLongestMs);
     });
     try {
-        await Promise.race([run({ browser, file: join(build, 'tarebench.html'), hosted: join(build, 'hosted') }), late]);
+        const said = await Promise.race([run({ browser, file: join(build, 'tarebench.html'), hosted: join(build, 'hosted') }), late]);
         const found = (await Promise.all(browser.contexts().map(faults))).flat();
         if (found.length) throw new Error(found.join('\n'));
-        return null;
+        return { said };
     } catch (error) {
         mkdirSync(pictures, { recursive: true });
         const stem = name.replace(/\W+/g, '-').slice(0, 60);
         for (const [n, page] of browser.contexts().flatMap((context) => context.pages()).entries())
             await page.screenshot({ path: join(pictures, `${stem}-${n + 1}.png`), timeout: 5000 }).catch(() => {});
-        return error;
+        return { error };
     } finally {
         clearTimeout(timer);
         for (const context of browser.contexts()) await context.close().catch(() => {});
     }
 }
 
-function report(name, error, started) {
+function report(name, { said, error }, started) {
     const seconds = `${((Date.now() - started) / 1000).toFixed(1)} s`;
     if (!error) {
         passed += 1;
-        console.log(`passed  ${name} (${seconds})`);
+        console.log(`passed  ${name} (${[said, seconds].filter(Boolean).join(', ')})`);
         return;
     }
     failed += 1;
@@ -59,9 +70,9 @@ function report(name, error, started) {
 }
 
 async function work() {
-    let browser = await launch();
+    let browser = await launch(kEngine);
     for (let test = tests.shift(); test; test = tests.shift()) {
-        if (!browser.isConnected()) browser = await launch();
+        if (!browser.isConnected()) browser = await launch(kEngine);
         const started = Date.now();
         report(test[0], await attempt(browser, ...test), started);
     }

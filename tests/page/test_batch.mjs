@@ -105,8 +105,8 @@ async function scalesAndJug({ browser, file }) {
 
 export const tests = [
     ['a class of six gets two tins each', people],
-    ['sixteen grams of wax say how far it goes', stock],
-    ['a tin is filled by the water it takes to the brim', water],
-    ['a remedy stands worked out, is taken by one tap and undone by another', remedy],
+    ['sixteen grams of wax say how far it goes', stock, { once: true }],
+    ['a tin is filled by the water it takes to the brim', water, { once: true }],
+    ['a remedy stands worked out, is taken by one tap and undone by another', remedy, { once: true }],
     ['a pocket scale and a jug decide where each line is weighed', scalesAndJug],
 ];

@@ -1,8 +1,8 @@
 // When things fail: each way in which the program cannot run, or no longer, gives a readable page that says what to do
 // and, where there is JavaScript, lists the stored recipes as text and lets them be saved.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { address, open, profile, ready, settled } from './browser.mjs';
+import * as files from './files.mjs';
 import { mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { differing, drawnShare, picture } from './picture.mjs';
@@ -44,9 +44,7 @@ async function readable(page, kind, reason) {
     assert.ok((await page.locator('#notice').boundingBox()).width <= 360);
     assert.equal(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), true, 'nothing sticks out');
     for (const one of await page.locator('#rescue button').all()) assert.ok((await one.boundingBox()).height >= 44);
-    const waiting = page.waitForEvent('download');
-    await page.locator('#rescue').getByRole('button', { name: /file/ }).click();
-    const text = readFileSync(await (await waiting).path(), 'utf8');
+    const { text } = await files.given(page, () => page.locator('#rescue').getByRole('button', { name: /file/ }).click());
     assert.ok(Object.values(JSON.parse(text).records).some((record) => record.includes(title)));
     return text;
 }
@@ -72,7 +70,9 @@ export const tests = [
         const words = await notice.innerText();
         for (const part of ['JavaScript', 'Safari', 'Add to Home Screen', 'Android']) assert.ok(words.includes(part), part);
         assert.ok((await notice.boundingBox()).width <= 360);
-    }],
+    }, { without: {
+        firefox: 'its protocol has no way to switch scripts off', webkit: 'its protocol has no way to switch scripts off',
+    } }],
 
     ['no WebAssembly: the page says which browsers have it, with what is kept; the file brings it back elsewhere', async (bench) => {
         const { page } = await amiss(bench, 'delete globalThis.WebAssembly;');
@@ -80,9 +80,7 @@ export const tests = [
         const other = await open(await profile(bench.browser), address(bench.file));
         const hand = mirror(other);
         await steps.press(other, hand, 'book.new');
-        const choosing = other.waitForEvent('filechooser');
-        await steps.press(other, hand, 'new.file');
-        await (await choosing).setFiles({ name: 'tarebench-records.json', mimeType: 'application/json', buffer: Buffer.from(file) });
+        await files.chosen(other, () => steps.press(other, hand, 'new.file'), 'tarebench-records.json', file);
         await other.getByRole('dialog', { name: say('restore.title') }).waitFor({ state: 'attached' });
         await steps.press(other, hand, 'restore.put');
         assert.equal(await seen.kept(other, title).count(), 1);
@@ -92,7 +90,7 @@ export const tests = [
     ['a browser too old to unpack the program: the same', async (bench) => {
         const { page } = await amiss(bench, 'delete globalThis.DecompressionStream;');
         await readable(page, 'wasm', /too old/);
-    }],
+    }, { once: true }],
 
     ['no WebGL: the page says so, with what is kept', async (bench) => {
         const { page } = await amiss(bench, noWebGl('/webgl/'), { mayWarn: /WebGL|context/i });
@@ -181,7 +179,7 @@ export const tests = [
         await page.evaluate(() => tarebench.fail('crash'));
         assert.match(await page.locator('#rescue').innerText(), /keeps nothing for this page/);
         assert.equal(await page.locator('#rescue').getByRole('button', { name: /Load again/ }).isVisible(), true);
-    }],
+    }, { once: true }],
 
     ['a damaged record beside a whole one: the whole one is listed, both are in the file', async (bench) => {
         const { page } = await starter(bench);
@@ -191,5 +189,5 @@ export const tests = [
         });
         const file = await readable(page, 'crash', /stopped/);
         assert.ok(file.includes('Half a'));
-    }],
+    }, { once: true }],
 ];

@@ -66,7 +66,7 @@ export const tests = [
         await steps.goTo(page, hand, 'nav.formula');
         assert.equal(await shown(), '0,4');
         assert.equal((await seen.stored(page)).settings.json.decimal_sign, 'comma');
-    }],
+    }, { once: true }],
 
     ['undo takes back one deed after the other, redo brings them again', async (bench) => {
         const { page, hand } = await starter(bench, mirror);
@@ -91,7 +91,7 @@ export const tests = [
             await steps.press(page, hand, 'top.redo');
             assert.deepEqual(await seen.storedRecipe(page, title), state);
         }
-    }],
+    }, { once: true }],
 
     ['nothing is lost of what is typed quickly', async (bench) => {
         const { page, hand } = await starter(bench, keyboard);

@@ -114,10 +114,7 @@ export const tests = [
         const { page, hand, quick } = await phone(bench);
         await steps.openStarter(page, quick, kStarter);
         const { x, y } = await hand.reach(await seen.button(page, ingredientName('shea')));
-        await hand.finger.send('touchStart', [[x, y]]);
-        await hand.finger.send('touchStart', [[x, y], [x, y + 100]]);
-        await hand.finger.send('touchEnd', []);
-        await settled(page);
+        await hand.finger.does(['down', [[x, y]]], ['down', [[x, y], [x, y + 100]]], ['pass', 60], ['up', []]);
         await undisturbed(page, 'nav.formula');
     }],
 
@@ -128,7 +125,7 @@ export const tests = [
             await page.evaluate(() => history.back());
             await page.evaluate(() => new Promise((done) => setTimeout(done, 60)));
             await settled(page);
-            assert.equal(page.url(), address(bench.file));
+            assert.equal(await page.url(), address(bench.file));
         };
         await hand.press(await seen.field(page, percentOf('castor')));
         await page.getByRole('region', { name: say('keypad.name', { field: percentOf('castor') }) }).waitFor({ state: 'attached' });
@@ -197,7 +194,7 @@ export const tests = [
         await hand.number(castor, '11');
         assert.equal(await castor.getAttribute('aria-invalid'), null);
         assert.equal((await seen.storedRecipe(page, recipe(kStarter).title)).lines[3].percent, 11);
-    }],
+    }, { once: true }],
 
     ['turning the phone keeps screen, sheet and what was typed', async (bench) => {
         const { page, hand, quick } = await phone(bench);

@@ -5,6 +5,7 @@ import { address, kDense, open, profile, ready } from './browser.mjs';
 import { keyboard, mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { container, ingredientName } from './presets.mjs';
+import { served } from './server.mjs';
 import * as steps from './steps.mjs';
 import { say } from './words.mjs';
 
@@ -21,9 +22,9 @@ const kTube = 'lip_tube_round';
 const kCount = 14;
 const kLossPercent = 5;
 
-export async function journey(browser, file, makeHand, { prepare = async () => {}, density = {} } = {}) {
-    const url = address(file);
-    const context = await profile(browser, density);
+// url: where the page lies, on disk or on this machine's own server.
+export async function journey(browser, url, makeHand, { prepare = async () => {}, ...options } = {}) {
+    const context = await profile(browser, options);
     const page = await open(context, url);
     const hand = makeHand(page);
     await prepare(page);
@@ -63,10 +64,12 @@ export async function journey(browser, file, makeHand, { prepare = async () => {
 
     // The friend's browser knows nothing yet.
     const link = await steps.linkText(page, hand);
-    assert.match(link, /^#[A-Za-z0-9_-]+$/);
-    assert.ok(link.length - 1 <= 150, `the link takes ${link.length - 1} characters`);
-    const elsewhere = await profile(browser, density);
-    const friend = await open(elsewhere, url + link);
+    const [start, letters] = link.split('#');
+    assert.equal(start, url.startsWith('file:') ? '' : url, 'from disk there is no address to begin with');
+    assert.match(letters, /^[A-Za-z0-9_-]+$/);
+    assert.ok(letters.length <= 150, `the link takes ${letters.length} characters`);
+    const elsewhere = await profile(browser, options);
+    const friend = await open(elsewhere, `${url}#${letters}`);
     const friendHand = makeHand(friend);
     await prepare(friend);
     assert.deepEqual(Object.keys((await seen.stored(friend)).recipes), [], 'nothing is kept before it is wished');
@@ -77,7 +80,7 @@ export async function journey(browser, file, makeHand, { prepare = async () => {
     assert.deepEqual(await seen.storedRecipe(friend, kTitle), before);
     await steps.goTo(friend, friendHand, 'nav.batch');
     assert.deepEqual(await seen.shownBatch(friend), batch);
-    assert.equal(friend.url(), url, 'the fragment is gone from the address');
+    assert.equal(await friend.url(), url, 'the fragment is gone from the address');
 }
 
 function addsUp(batch) {
@@ -99,9 +102,11 @@ const blind = (page) => page.evaluate(() => {
 
 export const tests = [
     ['by finger: percent, 14 tubes, grams that add up, reload, link, the same recipe elsewhere',
-        ({ browser, file }) => journey(browser, file, touch, { density: kDense })],
+        ({ browser, file }) => journey(browser, address(file), touch, kDense)],
     ['the same through the mirror by role and name, with the picture hidden',
-        ({ browser, file }) => journey(browser, file, mirror, { prepare: blind })],
+        ({ browser, file }) => journey(browser, address(file), mirror, { prepare: blind })],
     ['the same by keyboard alone',
-        ({ browser, file }) => journey(browser, file, keyboard)],
+        ({ browser, file }) => journey(browser, address(file), keyboard)],
+    ['the same from a server',
+        ({ browser, hosted }) => served(hosted, (base) => journey(browser, base, mirror, { offline: false, reach: [base] }))],
 ];

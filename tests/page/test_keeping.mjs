@@ -1,8 +1,8 @@
 // What is kept on the device and what is said when it cannot be: two keys in turn, damage, refusal, a full store,
 // another window.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { address, open, profile, ready, settled } from './browser.mjs';
+import * as files from './files.mjs';
 import { mirror } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { recipe } from './presets.mjs';
@@ -49,10 +49,9 @@ export const tests = [
         const kept = await page.evaluate(() => Object.values(localStorage));
         assert.ok(kept.some((text) => text.includes(damaged)), 'the damaged text is still on the device');
         assert.ok(await bookSays(page, say('store.damaged', { n: 1 })), 'and still shown');
-        const waiting = page.waitForEvent('download');
-        await steps.press(page, hand, 'store.save_damaged');
-        assert.ok(readFileSync(await (await waiting).path(), 'utf8').includes(damaged), 'it can be saved as a file');
-    }],
+        const { text } = await files.given(page, () => steps.press(page, hand, 'store.save_damaged'));
+        assert.ok(text.includes(damaged), 'it can be saved as a file');
+    }, { once: true }],
 
     ['both records of a recipe damaged: the others open, the damage is shown', async (bench) => {
         const { page, hand } = await renamedTwice(bench);
@@ -67,7 +66,7 @@ export const tests = [
         await steps.goTo(page, hand, 'nav.book');
         assert.equal(await seen.kept(page, title).count(), 1);
         assert.ok(await bookSays(page, say('store.damaged', { n: 2 })));
-    }],
+    }, { once: true }],
 
     ['storage refused: the page says so and works', async (bench) => {
         const context = await profile(bench.browser, {
@@ -146,5 +145,5 @@ export const tests = [
         await steps.press(page, hand, 'book.bin', { n: 1 });
         await steps.press(page, hand, 'bin.erase', { title });
         assert.deepEqual((await seen.stored(page)).recipes, {});
-    }],
+    }, { once: true }],
 ];

@@ -61,7 +61,7 @@ export const tests = [
         const loose = await page.evaluate(() => [...document.querySelectorAll('#mirror button, #mirror input, #mirror textarea')]
             .filter((one) => !one.closest('[inert], [role=dialog]')).map((one) => one.outerHTML));
         assert.deepEqual(loose, []);
-    }],
+    }, { once: true }],
 
     ['what happened is said in a live message', async (bench) => {
         const { page } = await starter(bench);
@@ -69,7 +69,7 @@ export const tests = [
         await steps.press(page, hand, 'top.recipe');
         await steps.press(page, hand, 'recipe.to_bin');
         assert.equal(await page.getByRole('status').filter({ hasText: say('recipe.binned') }).count(), 1);
-    }],
+    }, { once: true }],
 
     ['the sum of the formula is said as it changes', async (bench) => {
         const { page } = await starter(bench);
@@ -80,5 +80,5 @@ export const tests = [
         assert.ok((await sum()).includes(say('formula.sum_rest', { rest: '31' })), await sum());
         await hand.number(percent, '60');
         assert.ok((await sum()).includes(say('formula.sum_over', { over: '16.4' })), await sum());
-    }],
+    }, { once: true }],
 ];
