@@ -126,8 +126,13 @@ export function mirror(page) {
         await locator.click();
         await settled(page);
     };
+    // In one go over what stands there, as dictation, paste or a switch does; the browser itself makes the events of it.
     const write = async (locator, text) => {
-        await locator.fill(text);
+        await locator.evaluate((element, words) => {
+            element.focus();
+            element.select();
+            document.execCommand(words === '' ? 'delete' : 'insertText', false, words);
+        }, text);
         await settled(page);
     };
     return { kind: 'mirror', press, write, number: write };

@@ -50,12 +50,21 @@ export function spoilt(link) {
 
 const records = async (page) => JSON.stringify((await seen.stored(page)).recipes);
 
+// By the keyboard's own copy and paste: first out of a field that holds the text, then onto the page itself.
 async function pasteAnywhere(page, text) {
-    await page.evaluate((words) => {
-        const data = new DataTransfer();
-        data.setData('text/plain', words);
-        document.body.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
-    }, text);
+    const hand = mirror(page);
+    await steps.press(page, hand, 'book.new');
+    await steps.press(page, hand, 'new.link');
+    const field = await seen.field(page, say('new.paste_here'));
+    await hand.write(field, text);
+    await field.focus();
+    for (const keys of ['Control+A', 'Control+X']) await page.keyboard.press(keys);
+    await settled(page);
+    assert.equal(await field.inputValue(), '', 'it is in the clipboard');
+    await steps.close(page, hand);
+    await page.evaluate(() => document.activeElement.blur());
+    await page.keyboard.press('Control+V');
+    await page.getByRole('dialog').waitFor({ state: 'attached' });
     await settled(page);
 }
 

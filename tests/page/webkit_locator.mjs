@@ -116,14 +116,6 @@ export class Locator {
         if (!free) throw new Error(`something lies over ${this}`);
         await this.page.mouse.click(x, y);
     }
-    // As a paste over what stands there: the browser itself makes the events.
-    async fill(text) {
-        await this.evaluate((one, words) => {
-            one.focus();
-            one.select();
-            document.execCommand(words === '' ? 'delete' : 'insertText', false, words);
-        }, text);
-    }
     toString() {
         return this.way.map(([kind, what, more]) => `${kind} ${JSON.stringify(what)}${more ? ` ${JSON.stringify(more)}` : ''}`).join(' > ');
     }
