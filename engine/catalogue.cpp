@@ -6,15 +6,10 @@
 #include <algorithm>
 #include <utility>
 
+#include "utf8.h"
+
 namespace catalogue {
 namespace {
-
-std::string lowered(std::string_view text) {
-    std::string low(text);
-    for (char& c : low)
-        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    return low;
-}
 
 // Bytes of UTF-8 above ASCII are parts of words: no language is cut inside a letter.
 bool in_word(char c) {
@@ -24,7 +19,7 @@ bool in_word(char c) {
 enum Fit { whole, start, word, inside, none };
 
 Fit fit(std::string_view text, std::string_view typed) {
-    const std::string low = lowered(text);
+    const std::string low = utf8::lowered(text);
     if (low == typed) return whole;
     Fit best = none;
     for (auto at = low.find(typed); at != std::string::npos; at = low.find(typed, at + 1)) {
@@ -96,7 +91,7 @@ std::vector<const Ingredient*> search(const Catalogue& catalogue, std::string_vi
         typed.remove_prefix(1);
     while (!typed.empty() && typed.back() == ' ')
         typed.remove_suffix(1);
-    const std::string low = lowered(typed);
+    const std::string low = utf8::lowered(typed);
 
     std::vector<const Ingredient*> found;
     std::vector<std::pair<Fit, const Ingredient*>> ranked;

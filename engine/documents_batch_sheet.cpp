@@ -5,6 +5,7 @@
 
 #include "documents.h"
 #include "markup.h"
+#include "writing.h"
 
 namespace documents {
 namespace {
@@ -78,7 +79,7 @@ struct Sheet {
         const std::string division = say("sheet.grams", {{"g", figure(line.place.division.grid)}});
         const bool named = line.place.scale && *line.place.scale < bench.scales.size() &&
                            !bench.scales[*line.place.scale].name.empty();
-        return named ? bench.scales[*line.place.scale].name + ", " + division : division;
+        return named ? writing::set_apart(bench.scales[*line.place.scale].name) + ", " + division : division;
     }
     void steps();
     void notes();

@@ -7,6 +7,7 @@
 #include <cassert>
 
 #include "utf8.h"
+#include "writing.h"
 
 namespace markup {
 namespace {
@@ -78,8 +79,10 @@ void Writer::close() {
     open_.pop_back();
 }
 
+// What runs from right to left says so itself, or the figures and signs beside it would change places.
 void Writer::text(std::string_view plain) {
-    out_ += escape(plain);
+    const bool apart = writing::has_right_to_left(plain);
+    out_ += apart ? "<bdi>" + escape(plain) + "</bdi>" : escape(plain);
 }
 
 void Writer::leaf(std::string_view element, std::string_view plain, const Attributes& attributes) {
@@ -88,8 +91,10 @@ void Writer::leaf(std::string_view element, std::string_view plain, const Attrib
         out_ += tag(element, attributes) + "\n";
         return;
     }
-    open(element, attributes);
-    text(plain);
+    Attributes all = attributes;
+    if (writing::has_right_to_left(plain)) all.emplace_back("dir", "auto");
+    open(element, all);
+    out_ += escape(plain);
     close();
 }
 

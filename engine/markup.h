@@ -1,4 +1,5 @@
-// HTML that cannot forget to escape: every text goes through text() or attribute().
+// HTML that cannot forget to escape, nor that a text may run from right to left: every text goes through
+// text(), leaf() or an attribute.
 #pragma once
 
 #include <string>

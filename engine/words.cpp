@@ -3,6 +3,8 @@
 // error's detail are written with a point by the engine and take the table's decimal sign here.
 #include "words.h"
 
+#include "writing.h"
+
 namespace words {
 namespace {
 
@@ -61,7 +63,7 @@ std::string say(const Table& table, std::string_view key, const Arguments& argum
         const std::string* value =
             value_of(arguments, std::string_view(text).substr(open + 1, close - open - 1));
         if (value != nullptr)
-            out += *value;
+            out += writing::set_apart(*value);
         else
             out.append(text, open, close + 1 - open);
         at = close + 1;

@@ -28,8 +28,12 @@ std::string findable(const Kept& kept, const catalogue::Catalogue& catalogue) {
 }
 
 std::vector<std::string> words_of(std::string_view search) {
+    std::string low = utf8::lowered(search);
+    constexpr std::string_view kWideSpace = "\xE3\x80\x80";  // typed with kana and ideographs
+    for (std::size_t at = low.find(kWideSpace); at != low.npos; at = low.find(kWideSpace, at))
+        low.replace(at, kWideSpace.size(), " ");
     std::vector<std::string> words(1);
-    for (const char c : utf8::lowered(search)) {
+    for (const char c : low) {
         if (c != ' ' && c != '\n' && c != '\t')
             words.back() += c;
         else if (!words.back().empty())

@@ -16,7 +16,7 @@ struct View {
     workspace::Sort sort = workspace::Sort::changed;
 };
 
-// Titles are sorted and searched without case (of Latin letters); recipes of one product kind stand together,
+// Titles are sorted and searched without case; recipes of one product kind stand together,
 // in the catalogue's order of kinds. Where the order leaves it open, the one changed last comes first.
 std::vector<const workspace::Kept*> shown(const workspace::Workspace& workspace,
                                           const catalogue::Catalogue& catalogue, const View& view);

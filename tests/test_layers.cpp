@@ -32,7 +32,7 @@ using Names = std::set<std::string>;
 // store_presets.cpp is part of store.
 const std::vector<Names> kLevels = {
     {"result", "words", "finding", "source", "chance", "decimal", "quantity", "date", "money", "utf8",
-     "base64url", "cbor", "checksum", "shorthand"},
+     "writing", "base64url", "cbor", "checksum", "shorthand"},
     {"catalogue", "formula", "declaration", "limits", "density", "made", "measures", "scales"},
     {"simplex", "least_squares"},
     {"adjustment", "batch", "weigh_out", "record", "blend", "safety", "label", "cost", "keeping", "swap",

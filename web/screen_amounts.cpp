@@ -2,6 +2,7 @@
 // before they are taken.
 #include "app.h"
 #include "engine/formula_amounts.h"
+#include "engine/writing.h"
 #include "mirror.h"
 #include "screens.h"
 #include "typed.h"
@@ -70,7 +71,7 @@ void in_amounts(app::App& app) {
         ImGui::PushID(static_cast<int>(i));
         widget::gap(10);
         widget::NumberSpec spec;
-        spec.label = workspace::display_name(app.known, line);
+        spec.label = writing::set_apart(workspace::display_name(app.known, line));
         if (percents)
             spec.label += " \xC2\xB7 " +
                           app.say("amounts.is", {{"percent", words::figure(app.words, (*percents)[i].grid)}});

@@ -5,6 +5,7 @@
 #include "app.h"
 #include "engine/workspace_book.h"
 #include "engine/workspace_edits.h"
+#include "engine/writing.h"
 #include "mirror.h"
 #include "screens.h"
 #include "typed.h"
@@ -29,7 +30,7 @@ std::string under(const app::App& app, const workspace::Kept& kept) {
                  {"lines", app.say("count.lines", {{"n", std::to_string(kept.recipe.formula.lines.size())}})},
                  {"date", kept.changed.substr(0, 10)}});
     for (const std::string& tag : kept.tags)
-        words += " \xC2\xB7 " + tag;
+        words += " \xC2\xB7 " + writing::set_apart(tag);
     return words;
 }
 

@@ -8,8 +8,11 @@ export function say(key, args = {}) {
     let words = table.words[key];
     if (words === undefined) throw new Error(`no words for ${key}`);
     if (typeof words === 'object') words = Number(args.n) === 1 ? words.one : words.other;
-    return words.replace(/\{(\w+)\}/g, (whole, name) => (name in args ? String(args[name]) : whole));
+    return words.replace(/\{(\w+)\}/g, (whole, name) => (name in args ? setApart(String(args[name])) : whole));
 }
+
+// What runs from right to left is set apart in a sentence (first strong isolate … pop directional isolate).
+const setApart = (part) => (/[\p{Script=Arabic}\p{Script=Hebrew}]/u.test(part) ? `\u2068${part}\u2069` : part);
 
 // Matches the sentence whatever stands in its places, and gives back what stands there, in order.
 export function places(key) {
