@@ -8,7 +8,7 @@ mergeInto(LibraryManager.library, {
         kinds: [
             'pointer_down', 'pointer_move', 'pointer_up', 'pointer_cancel', 'wheel', 'key_down',
             'node_click', 'node_focus', 'node_blur', 'node_input', 'node_enter', 'node_escape', 'node_menu',
-            'resized', 'preferences', 'hidden', 'context_lost', 'context_restored',
+            'resized', 'preferences', 'hidden', 'context_lost', 'context_restored', 'letters_changed',
             'stored', 'stored_all', 'saved', 'save_failed', 'storage_refused', 'other_tab',
             'fragment', 'pasted', 'file_opened', 'file_refused', 'copied', 'copy_failed', 'page_update',
         ],

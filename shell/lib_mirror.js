@@ -15,6 +15,8 @@ mergeInto(LibraryManager.library, {
 
         fields: ['field_text', 'field_decimal', 'field_search', 'field_note'],
         presses: ['button', 'tab', 'checkbox'],
+        // Their name is a label, their content other nodes.
+        holders: ['navigation', 'main', 'region', 'list', 'item', 'table', 'row', 'dialog'],
 
         start: function () {
             Twin.canvas = document.getElementById('canvas');
@@ -185,6 +187,7 @@ mergeInto(LibraryManager.library, {
         create: function (id, role, level, parentRole) {
             const el = Twin.make(role, level);
             el.dataset.node = id;
+            if (!Twin.holders.includes(role)) el.dir = 'auto'; // a person's text may run from right to left
             el.classList.add('twin', role);
             let box = el;
             for (const wrapping of Twin.wraps(parentRole, role).reverse()) {
@@ -207,7 +210,7 @@ mergeInto(LibraryManager.library, {
             const attribute = function (key, to) { Twin.attribute(el, key, to); };
             const field = Twin.isField(entry);
 
-            if (field || entry.role === 'checkbox' || ['navigation', 'main', 'region', 'list', 'item', 'table', 'row', 'dialog'].includes(entry.role)) {
+            if (field || entry.role === 'checkbox' || Twin.holders.includes(entry.role)) {
                 attribute('aria-label', name);
             } else {
                 const said = value && value !== name ? name + (name ? ' ' : '') + value : name;

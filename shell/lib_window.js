@@ -184,9 +184,4 @@ mergeInto(LibraryManager.library, {
         document.title = UTF8ToString(title);
     },
 
-    // The native field is set in the letters the canvas draws.
-    shell_page_font: function (at, size) {
-        const face = new FontFace('Tarebench', HEAPU8.slice(at, at + size).buffer);
-        face.load().then(function () { document.fonts.add(face); }, function () { /* the system's letters do too */ });
-    },
 });

@@ -12,11 +12,13 @@
 #include "engine/share.h"
 #include "engine/utf8.h"
 #include "engine/workspace_made.h"
+#include "engine/writing.h"
 #include "imgui.h"
 #include "imgui_internal.h"
 #include "mirror.h"
 #include "platform.h"
 #include "presets_data.h"
+#include "text_lines.h"
 #include "theme.h"
 #include "touch.h"
 #include "typed.h"
@@ -115,6 +117,11 @@ void receive(App& app, const platform::Event& event) {
             break;
         case Kind::copy_failed:
             tell(app, app.say("share.copy_failed"), true);
+            break;
+        case Kind::context_lost:
+        case Kind::context_restored:
+        case Kind::letters_changed:
+            text_lines::start_over();
             break;
         case Kind::page_update:
             tell(app, app.say("page.update"));
@@ -316,7 +323,9 @@ std::string new_id() {
 }
 
 std::string title_within(const App& app, std::string_view key, std::string_view title) {
-    const auto made = [&](std::string_view from) { return app.say(key, {{"title", std::string(from)}}); };
+    const auto made = [&](std::string_view from) {
+        return writing::without_marks(app.say(key, {{"title", std::string(from)}}));
+    };
     return made(utf8::start_within(title, workspace::kMostTitleBytes - made("").size()));
 }
 

@@ -229,10 +229,8 @@ void message(App& app, const Place& place) {
     list.AddRectFilled(low, high, theme::paint(app.ui.message_is_problem ? c.stop_ground : c.ink),
                        theme::kRound);
     if (app.ui.message_is_problem) list.AddRect(low, high, theme::paint(c.stop), theme::kRound, 0, 1.5f);
-    ImFont* font = theme::font(theme::Type::body);
-    list.AddText(font, font->FontSize, {left + 16, low.y + 12},
-                 theme::paint(app.ui.message_is_problem ? c.stop : c.paper), app.ui.message.c_str(), nullptr,
-                 width - 32);
+    widget::draw_wrapped({left + 16, low.y + 12}, app.ui.message, theme::Type::body,
+                         theme::paint(app.ui.message_is_problem ? c.stop : c.paper), width - 32, {0, &list});
 }
 
 void keypad_window(App& app, ImVec2 window, float inset, float middle) {

@@ -33,6 +33,8 @@ need_for_tests() {
     need Xvfb xvfb
     need_library libEGL.so.1 libegl1  # with the drawing in software that comes along
     need_library libGL.so.1 libgl1
+    need /usr/share/fonts/truetype/dejavu/DejaVuSans.ttf fonts-dejavu-core            # Arabic, Hebrew, Greek, Cyrillic
+    need /usr/share/fonts/truetype/droid/DroidSansFallbackFull.ttf fonts-droid-fallback  # ideographs, kana
     need clang-format clang-format
     need clang-tidy clang-tidy
 }

@@ -35,6 +35,7 @@ enum class Kind {
     hidden,       // the page is being hidden: save now
     context_lost,
     context_restored,
+    letters_changed,  // letters that draw_line() would use have arrived: draw anew what it drew
     // storage
     stored,           // key, text: one stored record, for each key, after load_stored()
     stored_all,       // all were sent
@@ -98,6 +99,23 @@ void set_page_colours(
     std::uint32_t accent_rgb);  // for the page around, the native field and the browser's bar
 void set_page_language(std::string_view language,
                        std::string_view title);  // "en"; what the mirror's texts are in
+
+// A line of text in the host's own letters, for what the font lacks. Measured in CSS pixels; drawn into a
+// texture in whole device pixels, in its own colours where the letters have some. Text: UTF-8, well formed.
+struct LineLook {
+    float size = 0;  // of the em, CSS pixels
+    bool strong = false, right_to_left = false;
+};
+struct LinePicture {
+    std::uintptr_t texture = 0;                    // 0: could not be drawn now
+    int left = 0, top = 0, width = 0, height = 0;  // device pixels, from the line's left end and its baseline
+};
+// Bytes at which words end, for scripts whose words only a dictionary tells apart; none where the host has
+// none.
+std::vector<std::size_t> word_ends(const std::string& text);
+float measure_line(const std::string& text, const LineLook& look);
+LinePicture draw_line(const std::string& text, const LineLook& look, std::uint32_t rgb);
+void drop_picture(std::uintptr_t texture);
 
 // the mirror (format in mirror.cpp); focusing a field's node inside a gesture raises the phone's keyboard
 void set_mirror(const std::string& packed);

@@ -8,6 +8,8 @@
 #include <optional>
 #include <utility>
 
+#include "engine/writing.h"
+
 namespace platform {
 
 namespace {
@@ -28,6 +30,9 @@ struct Host {
     std::vector<std::string> copied;
     std::vector<native::Shared> shared;
     std::vector<native::Saved> files;
+    std::map<std::uintptr_t, native::Line> lines;
+    std::vector<std::string> words;
+    int lines_drawn = 0, lines_measured = 0;
     int drawn = 0, font_changes = 0, files_asked_for = 0, pages_saved = 0;
     bool back_guard = false, update_taken = false;
     std::uint32_t focus = 0, focus_asked_for = 0;
@@ -115,6 +120,50 @@ void draw(ImDrawData*) {
 
 void fonts_changed() {
     host().font_changes += 1;
+}
+
+// Each letter as wide as most are, wide ones twice that: the same on every machine.
+namespace {
+float width_of(const std::string& text, const LineLook& look) {
+    float ems = 0;
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t end = writing::letter_end(text, at);
+        ems += writing::is_wide(text.substr(at, end - at)) ? 1.0f : 0.5f;
+        at = end;
+    }
+    return ems * look.size;
+}
+}  // namespace
+
+std::vector<std::size_t> word_ends(const std::string& text) {
+    std::vector<std::size_t> ends;
+    for (std::size_t at = 0; !host().words.empty() && at < text.size(); ends.push_back(at)) {
+        std::size_t longest = writing::letter_end(text, at) - at;
+        for (const std::string& word : host().words)
+            if (text.compare(at, word.size(), word) == 0) longest = std::max(longest, word.size());
+        at += longest;
+    }
+    return ends;
+}
+
+float measure_line(const std::string& text, const LineLook& look) {
+    host().lines_measured += 1;
+    return width_of(text, look);
+}
+
+LinePicture draw_line(const std::string& text, const LineLook& look, std::uint32_t rgb) {
+    const float ratio = window().pixel_ratio;
+    host().lines[static_cast<std::uintptr_t>(++host().lines_drawn)] = {text, look, rgb};
+    LinePicture picture;
+    picture.texture = static_cast<std::uintptr_t>(host().lines_drawn);
+    picture.top = static_cast<int>(-look.size * ratio);
+    picture.width = static_cast<int>(std::ceil(width_of(text, look) * ratio));
+    picture.height = static_cast<int>(1.3f * look.size * ratio);
+    return picture;
+}
+
+void drop_picture(std::uintptr_t texture) {
+    host().lines.erase(texture);
 }
 
 void set_page_colours(bool, std::uint32_t, std::uint32_t, std::uint32_t, std::uint32_t) {}
@@ -279,6 +328,22 @@ void write_next_door(const std::string& key, const std::string& text) {
 
 void set_storage(Storage how) {
     host().storage = how;
+}
+
+void set_words(std::vector<std::string> words) {
+    host().words = std::move(words);
+}
+
+const std::map<std::uintptr_t, Line>& lines() {
+    return host().lines;
+}
+
+int lines_drawn() {
+    return host().lines_drawn;
+}
+
+int lines_measured() {
+    return host().lines_measured;
 }
 
 const std::string& mirror() {

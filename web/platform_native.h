@@ -2,6 +2,7 @@
 // of the browser can be read back. Time stands still until advance().
 #pragma once
 
+#include <cstdint>
 #include <map>
 #include <string>
 #include <vector>
@@ -34,6 +35,16 @@ std::map<std::string, std::string>& store();
 void write_next_door(const std::string& key, const std::string& text);
 enum class Storage { works, full, refuses };
 void set_storage(Storage how);
+
+struct Line {  // drawn by draw_line() and not dropped again
+    std::string text;
+    LineLook look;
+    std::uint32_t rgb = 0;
+};
+void set_words(std::vector<std::string> words);  // that word_ends() knows; none: it knows nothing
+const std::map<std::uintptr_t, Line>& lines();
+int lines_drawn();  // ever
+int lines_measured();
 
 const std::string& mirror();  // what set_mirror() got last
 int mirrors();                // how many times

@@ -42,7 +42,11 @@ void shell_new_canvas();
 void shell_page_colours(int dark, std::uint32_t background, std::uint32_t ink, std::uint32_t field,
                         std::uint32_t accent);
 void shell_page_language(const char* language, const char* title);
-void shell_page_font(const unsigned char* bytes, std::uint32_t size);
+void shell_page_font(const unsigned char* bytes, std::uint32_t size, int weight);
+int shell_word_ends(const char* text, int* ends, int most);
+float shell_measure_line(const char* text, float size, int weight, int right_to_left);
+int shell_lay_line(const char* text, float size, int weight, int right_to_left, std::uint32_t rgb, int* box);
+void shell_paint_line();
 void shell_set_mirror(const char* packed);
 void shell_focus_node(std::uint32_t node, int select_all);
 void shell_blur_node();
@@ -69,6 +73,8 @@ namespace {
 constexpr double kWaitForContextMs =
     3000;  // our choice; a context that returns does so within a second or two
 
+constexpr int kPlainWeight = 400, kStrongWeight = 600;
+
 struct Host {
     std::vector<Event> queue;
     Window window;
@@ -78,7 +84,7 @@ struct Host {
     EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context = 0;
     bool lost = false;
     bool objects = false;  // the backend's shaders and texture are made
-    bool font_given = false;
+    bool font_given = false, strong_font_given = false;
     std::uint32_t background = 0xF7F2E8;
     std::uint32_t colours[5] = {};
 };
@@ -246,7 +252,7 @@ void fonts_changed() {
     if (!h.font_given && !atlas.ConfigData.empty()) {
         h.font_given = true;
         shell_page_font(static_cast<const unsigned char*>(atlas.ConfigData[0].FontData),
-                        static_cast<std::uint32_t>(atlas.ConfigData[0].FontDataSize));
+                        static_cast<std::uint32_t>(atlas.ConfigData[0].FontDataSize), kPlainWeight);
     }
     if (h.context <= 0 || h.lost) return;
     // At once: what is drawn from now on carries the texture's name.
@@ -256,6 +262,60 @@ void fonts_changed() {
     } else {
         make_objects();
     }
+}
+
+namespace {
+// The strong letters are given to the browser once it is to draw with them: those of the atlas's second font.
+int weight_of(const LineLook& look) {
+    Host& h = host();
+    const ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
+    if (look.strong && !h.strong_font_given && atlas.ConfigData.Size > 1) {
+        h.strong_font_given = true;
+        shell_page_font(static_cast<const unsigned char*>(atlas.ConfigData[1].FontData),
+                        static_cast<std::uint32_t>(atlas.ConfigData[1].FontDataSize), kStrongWeight);
+    }
+    return look.strong ? kStrongWeight : kPlainWeight;
+}
+}  // namespace
+
+std::vector<std::size_t> word_ends(const std::string& text) {
+    std::vector<int> ends(text.size());
+    const int found = shell_word_ends(text.c_str(), ends.data(), static_cast<int>(ends.size()));
+    return {ends.begin(), ends.begin() + found};
+}
+
+float measure_line(const std::string& text, const LineLook& look) {
+    const float ratio = window().pixel_ratio;
+    return shell_measure_line(text.c_str(), look.size * ratio, weight_of(look), look.right_to_left) / ratio;
+}
+
+LinePicture draw_line(const std::string& text, const LineLook& look, std::uint32_t rgb) {
+    LinePicture picture;
+    if (host().context <= 0 || host().lost) return picture;
+    int box[4] = {};
+    if (!shell_lay_line(text.c_str(), look.size * window().pixel_ratio, weight_of(look), look.right_to_left,
+                        rgb, box))
+        return picture;
+    picture.left = box[0];
+    picture.top = box[1];
+    picture.width = box[2];
+    picture.height = box[3];
+    GLuint texture = 0;
+    glGenTextures(1, &texture);
+    glBindTexture(GL_TEXTURE_2D, texture);
+    for (const GLenum what : {GL_TEXTURE_MIN_FILTER, GL_TEXTURE_MAG_FILTER})
+        glTexParameteri(GL_TEXTURE_2D, what, GL_NEAREST);  // drawn pixel for pixel
+    for (const GLenum what : {GL_TEXTURE_WRAP_S, GL_TEXTURE_WRAP_T})
+        glTexParameteri(GL_TEXTURE_2D, what, GL_CLAMP_TO_EDGE);
+    shell_paint_line();
+    glBindTexture(GL_TEXTURE_2D, 0);
+    picture.texture = texture;
+    return picture;
+}
+
+void drop_picture(std::uintptr_t texture) {
+    const auto name = static_cast<GLuint>(texture);
+    glDeleteTextures(1, &name);
 }
 
 void set_page_colours(bool dark, std::uint32_t background_rgb, std::uint32_t ink_rgb, std::uint32_t field_rgb,

@@ -3,6 +3,7 @@
 #include "theme.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 #include "fonts_data.h"
@@ -34,6 +35,9 @@ constexpr ImWchar kLetters[] = {0x20,   0x17F,  0x3BC,  0x3BC,  0x2009, 0x202F, 
 constexpr ImWchar kFigureLetters[] = {0x20,   0x7E,   0xA0,   0xFF,   0x2009, 0x2009,
                                       0x2012, 0x2014, 0x2212, 0x2212, 0};
 constexpr ImWchar kHeroLetters[] = {0x20, 0x20, 0x2B, 0x39, 0};  // a figure and nothing else
+
+// Of Open Sans: units of the em, and from the highest letter to the lowest, which is the library's size.
+constexpr float kEm = 2048, kLine = 2189 + 600;
 
 struct Size {
     float pixels;
@@ -107,6 +111,19 @@ ImFont* font(Type type) {
 }
 float line_height(Type type) {
     return font(type)->FontSize;
+}
+
+float letter_size(Type type) {
+    return font(type)->FontSize * kEm / kLine;
+}
+float baseline(Type type) {
+    return std::floor(font(type)->Ascent + 0.5f);  // as the library places its own letters
+}
+bool is_strong(Type type) {
+    return kSizes[static_cast<int>(type)].strong;
+}
+bool has_letter(Type type, std::uint32_t code) {
+    return code <= 0xFFFF && font(type)->FindGlyphNoFallback(static_cast<ImWchar>(code)) != nullptr;
 }
 
 bool apply(bool dark, bool more_contrast, float pixel_ratio) {

@@ -20,6 +20,11 @@ ImU32 paint(std::uint32_t rgb, float opacity = 1.0f);
 enum class Type { body, strong, small, title, figure, hero };
 ImFont* font(Type type);
 float line_height(Type type);
+// For letters that others draw on the same line: their size (the em), where they stand below the line's top.
+float letter_size(Type type);
+float baseline(Type type);
+bool is_strong(Type type);
+bool has_letter(Type type, std::uint32_t code);  // whether the font holds it
 
 inline constexpr float kTarget = 48;  // smallest height of anything to be pressed
 inline constexpr float kField = 48;

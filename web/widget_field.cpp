@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "engine/utf8.h"
+#include "engine/writing.h"
 #include "theme.h"
 #include "widget_press.h"
 #include "widget_text.h"
@@ -71,7 +71,7 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
     // the twin.
     std::optional<std::string> typed = mirror::take_input(id_of(key));
     if (typed && spec.most_bytes > 0)  // the twin counts letters, what is kept counts bytes
-        typed = std::string(utf8::start_within(*typed, static_cast<std::size_t>(spec.most_bytes)));
+        typed = std::string(writing::start_within(*typed, static_cast<std::size_t>(spec.most_bytes)));
     if (typed) value = *typed;
     mirror::Node node;
     node.role = spec.note     ? mirror::Role::field_note
@@ -83,7 +83,7 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
     node.most_bytes = spec.most_bytes;
     std::string cut;
     if (spec.most_drawn > 0 && value.size() > spec.most_drawn) {
-        cut = std::string(utf8::start_within(value, spec.most_drawn)) + "\xE2\x80\xA6";
+        cut = std::string(writing::start_within(value, spec.most_drawn)) + "\xE2\x80\xA6";
         value = cut;
     }
     float height = theme::kField;
@@ -101,9 +101,9 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
         const ImU32 ink = theme::paint(empty ? theme::colours().ink_soft : theme::colours().ink);
         if (spec.note)
             draw_wrapped({press.box.Min.x + 12, press.box.Min.y + 10}, shown, theme::Type::body, ink,
-                         kit.width - 24);
+                         kit.width - 24, {kit.width - 24});
         else
-            draw_cut({press.box.Min.x + 12,
+            draw_cut({press.box.Min.x + 12 + far_side(shown, theme::Type::body, kit.width - 24),
                       press.box.Min.y + (height - theme::line_height(theme::Type::body)) / 2},
                      shown, theme::Type::body, ink, kit.width - 24);
     }

@@ -23,6 +23,13 @@ void live(kit::Kit& kit, mirror::Role role, std::string_view key, std::string_vi
 // Drawing only, nothing for the mirror: `words` cut with an ellipsis at `width`; returns the width used.
 float draw_cut(ImVec2 at, std::string_view words, theme::Type type, ImU32 colour, float width);
 ImVec2 measure(std::string_view words, theme::Type type, float wrap_width = 0);
-void draw_wrapped(ImVec2 at, std::string_view words, theme::Type type, ImU32 colour, float wrap_width);
+struct Placing {
+    float width = 0;  // at whose far side lines from right to left begin; 0: that of the text itself
+    ImDrawList* list = nullptr;  // nothing: the window's
+};
+void draw_wrapped(ImVec2 at, std::string_view words, theme::Type type, ImU32 colour, float wrap_width,
+                  const Placing& placing = {});
+// How far from the left of a place `width` wide a text begins: 0 but for one from right to left.
+float far_side(std::string_view words, theme::Type type, float width);
 
 }  // namespace widget
