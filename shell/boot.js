@@ -15,6 +15,12 @@
         started() {
             if (!tarebench.crashed) root.className = 'running';
         },
+        // A fault inside the program cannot be gone on from; one in the shell around it usually can.
+        look(error) {
+            const ofProgram = typeof WebAssembly === 'object' && error instanceof WebAssembly.RuntimeError;
+            if (ofProgram || error instanceof RangeError) tarebench.fail('crash', error);
+            else tarebench.errors.push(String((error && error.stack) || error));
+        },
         // what: wasm, drawing or crash
         fail(what, error) {
             if (tarebench.crashed) return;
@@ -168,14 +174,8 @@
         }).catch((error) => tarebench.fail('crash', error));
     }
 
-    // A fault inside the program cannot be gone on from; one in the shell around it usually can.
-    const look = (error) => {
-        const ofProgram = typeof WebAssembly === 'object' && error instanceof WebAssembly.RuntimeError;
-        if (ofProgram || error instanceof RangeError) tarebench.fail('crash', error);
-        else tarebench.errors.push(String((error && error.stack) || error));
-    };
-    addEventListener('error', (event) => look(event.error ?? event.message));
-    addEventListener('unhandledrejection', (event) => look(event.reason));
+    addEventListener('error', (event) => tarebench.look(event.error ?? event.message));
+    addEventListener('unhandledrejection', (event) => tarebench.look(event.reason));
     addEventListener('securitypolicyviolation', (event) => {
         tarebench.errors.push(`policy: ${event.violatedDirective} ${event.blockedURI}`);
     });

@@ -33,6 +33,9 @@ mergeInto(LibraryManager.library, {
             try {
                 _platform_step(draw);
                 if (draw) Frames.drawn += 1;
+            } catch (error) {
+                // Here, not at the window: from disk, WebKit tells the page there that something failed, and hides what.
+                globalThis.tarebench.look(error);
             } finally {
                 Frames.inside = false;
             }

@@ -25,6 +25,13 @@ mergeInto(LibraryManager.library, {
         start: function (stage) {
             Hand.down = new Set();
             const own = function (event) { return !Twin.edited(event.target); };
+            const capture = function (event) {
+                try {
+                    Twin.canvas.setPointerCapture(event.pointerId);
+                } catch (gone) {
+                    // Made by a script, or up again already: it works uncaptured too.
+                }
+            };
 
             stage.addEventListener('pointerdown', function (event) {
                 Hand.lent = null;
@@ -37,11 +44,7 @@ mergeInto(LibraryManager.library, {
                 }
                 Hand.down.add(event.pointerId);
                 Twin.handTakesOver(event.pointerType);
-                try {
-                    Twin.canvas.setPointerCapture(event.pointerId);
-                } catch (gone) {
-                    // Made by a script, or up again already: it works uncaptured too.
-                }
+                capture(event);
                 Hand.send('pointer_down', event);
             });
             stage.addEventListener('pointermove', function (event) {
@@ -50,7 +53,7 @@ mergeInto(LibraryManager.library, {
                     const along = Math.abs(event.clientY - Hand.lent.clientY);
                     if (along < 10 || along < across) return;
                     Hand.down.add(event.pointerId);
-                    Twin.canvas.setPointerCapture(event.pointerId);
+                    capture(event);
                     Hand.send('pointer_down', Hand.lent);
                     Hand.lent = null;
                 }

@@ -30,6 +30,7 @@ need_for_tests() {
     need /usr/include/doctest/doctest.h doctest-dev
     need chromium chromium
     need firefox-esr firefox-esr
+    need WebKitWebDriver webkit2gtk-driver
     need Xvfb xvfb
     need_library libEGL.so.1 libegl1  # with the drawing in software that comes along
     need_library libGL.so.1 libgl1

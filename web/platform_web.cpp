@@ -7,7 +7,7 @@
 // only):
 //   [x] pointer, wheel, keys, mirror, storage, links, copy, opening and saving files: Chromium, Firefox,
 //   WebKitGTK [x] all of it from a file on disk; there without page_update, which needs a server [x]
-//   one-finger scrolling and taps by touch: Chromium (Firefox and WebKitGTK: only with touches made by
+//   one-finger scrolling and taps by touch: Chromium, Firefox (WebKitGTK: only with touches made by
 //   script) [x] WebGL 2, or WebGL 1 where there is no 2; a lost context is rebuilt [x] the phone's keyboard,
 //   raised inside the handler of the gesture: Chromium; iOS by design, not tried on a device [ ] file opened
 //   on iOS: no script runs there, index.html says what to do [ ] share(): not on desktop Linux (can_share()

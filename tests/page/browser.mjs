@@ -33,11 +33,10 @@ export async function profile(browser, options = {}) {
     if (offline) await context.setOffline(true);
     if (before) await context.addInitScript(before);
     const faults = [];
+    context.allows = (url) => /^(blob|data):/.test(url) || [...reach, ...context.opened]
+        .some((one) => url.split('#')[0] === one || (one.endsWith('/') && url.startsWith(one)));
     context.on('request', (request) => {
-        const url = request.url();
-        if (url.startsWith('blob:') || url.startsWith('data:')) return;
-        const own = (allowed) => url.split('#')[0] === allowed || (allowed.endsWith('/') && url.startsWith(allowed));
-        if (![...reach, ...context.opened].some(own)) faults.push(`asked for ${url}`);
+        if (!context.allows(request.url())) faults.push(`asked for ${request.url()}`);
     });
     context.on('console', (message) => {
         if (['error', 'warning'].includes(message.type()) && !(mayWarn && mayWarn.test(message.text())))
@@ -67,10 +66,15 @@ export async function ready(page) {
 
 export const settled = (page) => page.evaluate(() => tarebench.settled());
 
-// What the watch has found, the shell's own errors included.
+// What the watch has found, the shell's own errors included, and what the page's own record says that it loaded: not every
+// engine tells of requests.
 export async function faults(context) {
     const found = [...context.faults];
-    for (const page of context.pages())
-        found.push(...(await page.evaluate(() => (globalThis.tarebench ? tarebench.errors : [])).catch(() => [])));
+    for (const page of context.pages()) {
+        const [errors, loaded] = await page.evaluate(() => [
+            globalThis.tarebench ? tarebench.errors : [], performance.getEntriesByType('resource').map((one) => one.name),
+        ]).catch(() => [[], []]);
+        found.push(...errors, ...loaded.filter((url) => !context.allows(url)).map((url) => `loaded ${url}`));
+    }
     return found;
 }

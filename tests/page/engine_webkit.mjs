@@ -13,21 +13,27 @@ class Context {
     constructor(browser, session) {
         this.browser = browser;
         this.session = session;
+        this.spare = session.window;
         this.windows = [];
         this.scripts = [];
     }
     pages() { return [...this.windows]; }
+    // The window that the session began with, or a further one.
     async newPage() {
-        const first = !this.used;
-        this.used = true;
-        const handle = first ? this.session.window
-            : (await this.session.call(this.session.window, 'POST', '/window/new', { type: 'window' })).handle;
+        const handle = this.spare ?? (await this.session.call(this.session.window, 'POST', '/window/new', { type: 'window' })).handle;
+        this.spare = null;
         const page = new Page(this, handle);
         this.windows.push(page);
         await page.setViewportSize(this.viewport);
         return page;
     }
-    forget(page) { this.windows = this.windows.filter((one) => one !== page); }
+    // The last window stays, empty: with it the session would end.
+    async closed(page) {
+        this.windows = this.windows.filter((one) => one !== page);
+        if (this.windows.length) return page.send('DELETE', '/window');
+        this.spare = page.handle;
+        return page.send('POST', '/url', { url: 'about:blank' });
+    }
     async addInitScript(script) { this.scripts.push(script); }
     async setOffline() {}
     setDefaultTimeout() {}
@@ -42,8 +48,8 @@ class Browser {
     open = new Set();
     contexts() { return [...this.open]; }
     isConnected() { return true; }
-    async newContext({ viewport, locale }) {
-        const context = new Context(this, await Session.start({ locale }));
+    async newContext({ viewport }) {
+        const context = new Context(this, await Session.start());
         context.viewport = viewport;
         this.open.add(context);
         return context;

@@ -116,7 +116,7 @@ export const tests = [
     }],
 
     ['loaded again, the page is where one was, with the recipe that was open', async (bench) => {
-        const { page, hand } = await opened(bench);
+        const { page, hand } = await opened(bench, mirror);  // a browser may go back past what no person did
         await steps.openStarter(page, hand, kStarter);
         await steps.goTo(page, hand, 'nav.batch');
         await page.reload();

@@ -75,10 +75,7 @@ export class Page extends Locator {
     }
     async reload() { await this.send('POST', '/refresh', {}); }
     async goBack() { await this.send('POST', '/back', {}); }
-    async close() {
-        await this.send('DELETE', '/window');
-        this.itsContext.forget(this);
-    }
+    async close() { await this.itsContext.closed(this); }
     async bringToFront() {}
 
     // ---- keys, mouse, picture ---------------------------------------------------------------------------------

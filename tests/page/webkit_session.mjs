@@ -19,8 +19,7 @@ const freePort = () => new Promise((done) => {
 });
 
 export class Session {
-    // locale: as 'de-DE'
-    static async start({ locale } = {}) {
+    static async start() {
         const binary = kBrowsers.find(existsSync);
         if (!binary) throw new Error('MiniBrowser is missing; it is in the package webkit2gtk-driver');
         const session = new Session();
@@ -31,10 +30,7 @@ export class Session {
         const port = await freePort();
         session.driver = spawn('WebKitWebDriver', [`--port=${port}`], {
             stdio: 'ignore',
-            env: {
-                ...process.env, DISPLAY: await display(), XDG_CONFIG_HOME: session.folder, NO_AT_BRIDGE: '1',
-                ...(locale ? { LANG: `${locale.replace('-', '_')}.UTF-8`, LANGUAGE: locale.replace('-', '_') } : {}),
-            },
+            env: { ...process.env, DISPLAY: await display(), XDG_CONFIG_HOME: session.folder, NO_AT_BRIDGE: '1' },
         });
         session.ended = false;
         session.driver.on('exit', () => { session.ended = true; });
