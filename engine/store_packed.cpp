@@ -2,6 +2,7 @@
 // JSON, one after another in CBOR, after a checksum and a number for the form. They were judged when they
 // were packed; here only what is damaged is refused. One description of the fields serves both directions, so
 // that what is written is what is read; presets/pack.cpp compares, and stops where a field was forgotten.
+#include <algorithm>
 #include <type_traits>
 
 #include "cbor.h"
@@ -95,7 +96,9 @@ void pack(Out& out, const std::vector<Value>& list) {
 }
 template <class Value>
 void pack(In& in, std::vector<Value>& list) {
-    for (std::uint64_t left = in.cbor.array(in.most); left > 0 && !in.failed(); --left)
+    std::uint64_t left = in.cbor.array(in.most);
+    list.reserve(static_cast<std::size_t>(std::min<std::uint64_t>(left, 200)));  // most lists are shorter
+    for (; left > 0 && !in.failed(); --left)
         pack(in, list.emplace_back());
 }
 
