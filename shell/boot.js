@@ -51,9 +51,10 @@
     // end into the body; index.html is written so that this is all it changes.
     function source() {
         root.removeAttribute('class');
-        const text = `<!doctype html>\n${root.outerHTML}`.replace(/\n\n<\/body><\/html>$/, '\n</body></html>\n');
+        const text = `<!doctype html>\n${root.outerHTML}`;
         root.className = 'starting';
-        return text;
+        const end = '\n\n</body></html>';
+        return text.endsWith(end) ? `${text.slice(0, -end.length)}\n</body></html>\n` : text;
     }
 
     // What the store holds, or nothing where the browser refuses it.

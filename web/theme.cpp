@@ -32,8 +32,8 @@ constexpr ImWchar kLetters[] = {0x20,   0x17F,  0x3BC,  0x3BC,  0x2009, 0x202F, 
                                 0x2248, 0x2248, 0x2260, 0x2265, 0};
 // What is set in large type are figures, and what may be typed for them: the larger the type, the longer each
 // letter takes to draw at the start of the page.
-constexpr ImWchar kFigureLetters[] = {0x20,   0x7E,   0xA0,   0xFF,   0x2009, 0x2009,
-                                      0x2012, 0x2014, 0x2212, 0x2212, 0};
+constexpr ImWchar kFigureLetters[] = {0x20,   0x7E,   0xA0,   0xBF,   0xD7,   0xD7,   0xF7, 0xF7,
+                                      0x2009, 0x2009, 0x2012, 0x2014, 0x2212, 0x2212, 0};
 constexpr ImWchar kHeroLetters[] = {0x20, 0x20, 0x2B, 0x39, 0};  // a figure and nothing else
 
 // Of Open Sans: units of the em, and from the highest letter to the lowest, which is the library's size.
