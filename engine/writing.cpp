@@ -192,8 +192,11 @@ bool right_to_left(std::string_view text) {
 }
 
 bool has_right_to_left(std::string_view text) {
-    for (std::size_t at = 0; at < text.size(); at += std::max<std::size_t>(1, utf8::length_at(text, at)))
-        if (direction_of(utf8::code_at(text, at)) < 0) return true;
+    constexpr unsigned kFirst =
+        0xD6;  // the letters begin at U+0590; this is asked of every part of every sentence
+    for (std::size_t at = 0; at < text.size(); ++at)
+        if (static_cast<unsigned char>(text[at]) >= kFirst && direction_of(utf8::code_at(text, at)) < 0)
+            return true;
     return false;
 }
 

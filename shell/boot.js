@@ -108,6 +108,7 @@
         const add = (kind, words) => {
             const made = document.createElement(kind);
             made.textContent = words;
+            made.dir = 'auto';
             place.append(made);
             return made;
         };

@@ -183,5 +183,4 @@ mergeInto(LibraryManager.library, {
         document.documentElement.lang = UTF8ToString(language);
         document.title = UTF8ToString(title);
     },
-
 });

@@ -92,9 +92,11 @@ TEST_CASE_FIXTURE(
         for (const auto& [market, inci] : ingredient.inci)
             CHECK_FALSE(picture_text::needed(inci, Type::body));
     }
-    hand::press("Orchard lip balm");
-    for (const char* place : {"nav.batch", "nav.stock", "nav.more", "nav.book"})
-        hand::go(app.say(place));
+    for (const auto& [stem, recipe] : app.presets.recipes) {
+        app::keep(app, recipe);
+        for (const char* place : {"nav.formula", "nav.batch", "nav.stock", "nav.more", "nav.book"})
+            hand::go(app.say(place));
+    }
     CHECK(platform::native::lines_measured() == 0);
     CHECK(drawn() == 0);
     CHECK(picture_text::bytes_kept() == 0);

@@ -148,7 +148,7 @@ void draw(ImDrawList& list, ImVec2 at, std::string_view text, theme::Type type, 
         at.x + width(text, type, right_to_left) + high_line < seen_low.x)
         return;
     const ImVec4 ink = ImGui::ColorConvertU32ToFloat4(colour);
-    const auto part = [](float share) { return static_cast<std::uint32_t>(share * 255.0f + 0.5f); };
+    const auto part = [](float share) { return static_cast<std::uint32_t>(std::lround(share * 255.0f)); };
     const std::uint32_t rgb = part(ink.x) << 16 | part(ink.y) << 8 | part(ink.z);
     const platform::LinePicture& picture = picture_of({well_formed(text), type, right_to_left, rgb});
     if (picture.texture == 0) return;
@@ -160,8 +160,9 @@ void draw(ImDrawList& list, ImVec2 at, std::string_view text, theme::Type type, 
     const ImVec2 low{x / ratio, y / ratio};
     const ImVec2 high{(x + static_cast<float>(picture.width)) / ratio,
                       (y + static_cast<float>(picture.height)) / ratio};
-    list.AddImage(reinterpret_cast<ImTextureID>(picture.texture), low, high, {0, 0}, {1, 1},
-                  theme::paint(0xFFFFFF, ink.w));
+    // The library's name for a texture is a pointer. NOLINTNEXTLINE(performance-no-int-to-ptr)
+    const auto texture = reinterpret_cast<ImTextureID>(picture.texture);
+    list.AddImage(texture, low, high, {0, 0}, {1, 1}, theme::paint(0xFFFFFF, ink.w));
 }
 
 void start_over() {
