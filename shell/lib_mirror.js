@@ -279,7 +279,11 @@ mergeInto(LibraryManager.library, {
             }
             const px = [x, y, width, height].map(function (n) { return n + 'px'; });
             if (style.left !== px[0]) style.left = px[0];
-            if (style.top !== px[1]) style.top = px[1];
+            if (style.top !== px[1]) {
+                style.top = px[1];
+                // Firefox may leave the element where it was until something else of it is laid out anew: this is, unseen.
+                style.marginBottom = style.marginBottom === '1px' ? '0px' : '1px';
+            }
             if (style.width !== px[2]) style.width = px[2];
             if (style.height !== px[3]) style.height = px[3];
         },
