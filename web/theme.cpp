@@ -103,7 +103,7 @@ Colours palette(bool dark, bool more_contrast) {
 
 ImU32 paint(std::uint32_t rgb, float opacity) {
     return IM_COL32((rgb >> 16) & 255, (rgb >> 8) & 255, rgb & 255,
-                    static_cast<int>(opacity * 255.0f + 0.5f));
+                    static_cast<int>(std::lround(opacity * 255.0f)));
 }
 
 ImFont* font(Type type) {
