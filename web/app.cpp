@@ -290,16 +290,16 @@ workspace::Recipe* open_recipe(App& app) {
 }
 
 void open(App& app, std::string_view id, Screen screen) {
-    app.work.open = std::string(id);
+    app.work.open = std::string(id);  // the id from here on: the one given may be a view of what was there
     app.ui.screen = screen;
-    app.ui.to_top = app.ui.to_top || app.undo_of != id;
+    app.ui.to_top = app.ui.to_top || app.undo_of != app.work.open;
     app.ui.again = true;
     app.analysed.reset();
     app.kit.drafts.clear();
     app.kit.keypad.target = 0;
-    if (const workspace::Recipe* recipe = open_recipe(app); recipe && app.undo_of != id) {
+    if (const workspace::Recipe* recipe = open_recipe(app); recipe && app.undo_of != app.work.open) {
         app.undo.start(*recipe);
-        app.undo_of = std::string(id);
+        app.undo_of = app.work.open;
     }
 }
 
