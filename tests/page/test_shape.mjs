@@ -1,6 +1,7 @@
 // Every screen and every sheet at several window sizes: everything that can be pressed is large enough for a thumb, lies
-// within the window, has a name, and says it in the page's own words.
+// within the window, has a name, and says it in the page's own words; and an audit by rules from outside finds nothing.
 import assert from 'node:assert/strict';
+import { audit } from './audit.mjs';
 import { address, open, profile } from './browser.mjs';
 import { mirror } from './hands.mjs';
 import * as steps from './steps.mjs';
@@ -45,11 +46,11 @@ const look = (page) => page.evaluate(({ target, number }) => {
     return faults;
 }, { target: kTarget, number: kNumberField });
 
-async function walk({ browser, file }, viewport, options = {}) {
+async function walk({ browser, file }, viewport, { audited = false, ...options } = {}) {
     const page = await open(await profile(browser, { viewport, ...options }), address(file));
     const faults = [];
     await steps.tour(page, mirror(page), async (name) => {
-        faults.push(...(await look(page)).map((fault) => `${name}: ${fault}`));
+        faults.push(...[...(await look(page)), ...(audited ? await audit(page) : [])].map((fault) => `${name}: ${fault}`));
     });
     assert.deepEqual(faults, []);
 }
@@ -58,10 +59,21 @@ async function walk({ browser, file }, viewport, options = {}) {
 const kLarge = { deviceScaleFactor: 0.5 };
 const kDesk = { ...kLarge, isMobile: false, hasTouch: false };
 
+// An audit that finds nothing must be one that would.
+async function finds({ browser, file }) {
+    const page = await open(await profile(browser), address(file));
+    await page.evaluate(() => document.querySelector('#mirror main').append(document.createElement('button')));
+    const found = await audit(page);
+    assert.equal(found.length, 1, found.join('\n'));
+    assert.match(found[0], /^button-name: /);
+}
+
 export const tests = [
-    ['every screen and sheet at 360 x 640: names, sizes for a thumb, nothing beyond the edge', (bench) => walk(bench, { width: 360, height: 640 })],
+    ['every screen and sheet at 360 x 640: names, sizes for a thumb, nothing beyond the edge, nothing that an audit finds',
+        (bench) => walk(bench, { width: 360, height: 640 }, { audited: true })],
+    ['the audit finds a button that has no name', finds, { once: true }],
     ['the same at 320 x 568', (bench) => walk(bench, { width: 320, height: 568 }), { once: true }],
     ['the same lying on its side, 640 x 360', (bench) => walk(bench, { width: 640, height: 360 }), { once: true }],
     ['the same at 820 x 1180', (bench) => walk(bench, { width: 820, height: 1180 }, kLarge), { once: true }],
-    ['the same at 1440 x 900 with a mouse', (bench) => walk(bench, { width: 1440, height: 900 }, kDesk), { once: true }],
+    ['the same at 1440 x 900 with a mouse', (bench) => walk(bench, { width: 1440, height: 900 }, { ...kDesk, audited: true }), { once: true }],
 ];
