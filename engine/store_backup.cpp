@@ -75,7 +75,7 @@ void take(Content& content, std::string_view text) {
     content.damaged.emplace_back(text);
 }
 
-result::Result<Content> heading(const Json& tree) {
+result::Result<Content> without_records(const Json& tree) {
     const result::Result<Json> document =
         store_migrations::lifted(tree, "backup", "", store_migrations::steps());
     if (!document) return document.error();
@@ -96,7 +96,7 @@ result::Result<Content> read_lines(std::string_view text, const result::Error& o
     const std::size_t begin = list + kRecords.size();
     const auto tree = store_json::parse(std::string(text.substr(0, begin)) + "]}");
     if (!tree) return otherwise;
-    result::Result<Content> content = heading(*tree);
+    result::Result<Content> content = without_records(*tree);
     if (!content) return content;
     text.remove_prefix(begin);
     while (!text.empty()) {
@@ -187,7 +187,7 @@ result::Result<Content> read_backup(std::string_view json) {
     const result::Result<Json> tree = store_json::parse(json);
     if (!tree) return read_lines(json, tree.error());
     if (tree->is_object() && tree->contains("tarebench_records")) return read_rescued(*tree);
-    result::Result<Content> content = heading(*tree);
+    result::Result<Content> content = without_records(*tree);
     if (!content) return content;
     for (const Json& record : *tree->find("records"))
         take(content.value(), record.dump(-1, ' ', false, Json::error_handler_t::replace));

@@ -7,18 +7,23 @@
 #include <algorithm>
 #include <utility>
 
+#include "bounds.h"
 #include "utf8.h"
 #include "workspace_own.h"
 
 namespace workspace {
 namespace {
 
+using bounds::Fault;
+using bounds::outside;
+using bounds::too_long;
+using bounds::unnamed;
+using bounds::whole_outside;
 using quantity::kHundred;
 using quantity::Mass;
 using quantity::Percent;
 using result::Code;
 using result::Error;
-using Fault = std::optional<Error>;
 
 constexpr std::size_t kMostShortBytes = 80;  // ids, markets, roles
 constexpr std::size_t kMostContainerKinds = 50;
@@ -29,37 +34,15 @@ std::string place(std::string_view list, std::size_t index, std::string_view fie
     return std::string(list) + "[" + std::to_string(index) + "]." + std::string(field);
 }
 
-Fault too_long(std::string_view text, std::size_t most, std::string at) {
-    if (text.size() <= most) return std::nullopt;
-    return Error{Code::text_too_long, std::move(at), std::to_string(most)};
-}
-
-Fault named(std::string_view text, std::string at) {
-    if (text.empty()) return Error{Code::name_empty, std::move(at), ""};
-    return too_long(text, kMostShortBytes, std::move(at));
-}
-
-Fault outside(std::int64_t grid, std::int64_t most, std::string at) {
-    if (grid < 0) return Error{Code::number_negative, std::move(at), decimal::print(grid)};
-    if (grid > most) return Error{Code::number_too_large, std::move(at), decimal::print(grid)};
-    return std::nullopt;
-}
-
-Fault whole_outside(std::int64_t count, std::int64_t most, std::string at) {
-    if (count < 0) return Error{Code::number_negative, std::move(at), std::to_string(count)};
-    if (count > most) return Error{Code::number_too_large, std::move(at), std::to_string(count)};
-    return std::nullopt;
-}
-
 Fault fault_of_head(const Recipe& recipe) {
     if (auto fault = too_long(recipe.title, kMostTitleBytes, "title")) return fault;
-    if (auto fault = named(recipe.product, "product")) return fault;
+    if (auto fault = unnamed(recipe.product, kMostShortBytes, "product")) return fault;
     if (auto fault = too_long(recipe.market, kMostShortBytes, "market")) return fault;
     if (!recipe.date.empty() && !is_date(recipe.date))
         return Error{Code::field_unknown_value, "date", recipe.date};
     if (auto fault = too_long(recipe.person, kMostShortBytes, "person")) return fault;
     if (recipe.made) {
-        if (auto fault = named(recipe.made->id, "made.id")) return fault;
+        if (auto fault = unnamed(recipe.made->id, kMostShortBytes, "made.id")) return fault;
         if (recipe.made->yield <= Percent{0} || recipe.made->yield > kHundred)
             return Error{Code::yield_invalid, "made.yield_percent", decimal::print(recipe.made->yield.grid)};
     }
@@ -100,7 +83,7 @@ Fault fault_of_containers(const std::vector<batch::Containers>& containers) {
         return Error{Code::too_many, "batch.containers", std::to_string(kMostContainerKinds)};
     for (std::size_t i = 0; i < containers.size(); ++i) {
         const std::string where = "batch.containers[" + std::to_string(i) + "]";
-        if (auto fault = named(containers[i].id, where + ".id")) return fault;
+        if (auto fault = unnamed(containers[i].id, kMostShortBytes, where + ".id")) return fault;
         if (auto fault = fault_of_fill(containers[i], where)) return fault;
     }
     return std::nullopt;
@@ -124,7 +107,8 @@ Fault fault_of_batch(const batch::Request& batch) {
     if (batch.stock.size() > kMostStock)
         return Error{Code::too_many, "batch.stock", std::to_string(kMostStock)};
     for (std::size_t i = 0; i < batch.stock.size(); ++i) {
-        if (auto fault = named(batch.stock[i].ingredient, place("batch.stock", i, "ingredient")))
+        if (auto fault =
+                unnamed(batch.stock[i].ingredient, kMostShortBytes, place("batch.stock", i, "ingredient")))
             return fault;
         if (auto fault =
                 outside(batch.stock[i].grams.grid, batch::kLargest.grid, place("batch.stock", i, "grams")))

@@ -6,31 +6,19 @@
 #include <algorithm>
 #include <utility>
 
+#include "bounds.h"
 #include "made.h"
 
 namespace workspace {
 namespace {
 
+using bounds::Fault;
+using bounds::outside;
+using bounds::too_long;
+using bounds::unnamed;
 using quantity::kHundred;
 using result::Code;
 using result::Error;
-using Fault = std::optional<Error>;
-
-Fault too_long(std::string_view text, std::size_t most, std::string at) {
-    if (text.size() <= most) return std::nullopt;
-    return Error{Code::text_too_long, std::move(at), std::to_string(most)};
-}
-
-Fault named(std::string_view text, std::string at) {
-    if (text.empty()) return Error{Code::name_empty, std::move(at), ""};
-    return too_long(text, kMostOwnNameBytes, std::move(at));
-}
-
-Fault outside(std::int64_t grid, std::int64_t most, std::string at) {
-    if (grid < 0) return Error{Code::number_negative, std::move(at), decimal::print(grid)};
-    if (grid > most) return Error{Code::number_too_large, std::move(at), decimal::print(grid)};
-    return std::nullopt;
-}
 
 Fault too_many(std::size_t entries, std::string at) {
     if (entries <= kMostOwnEntries) return std::nullopt;
@@ -42,7 +30,7 @@ using Texts = std::map<std::string, std::string>;
 Fault fault_of_texts(const Texts& texts, std::size_t most, const std::string& at) {
     if (auto fault = too_many(texts.size(), at)) return fault;
     for (const auto& [key, text] : texts) {
-        if (auto fault = named(key, at)) return fault;
+        if (auto fault = unnamed(key, kMostOwnNameBytes, at)) return fault;
         if (auto fault = too_long(text, most, at)) return fault;
     }
     return std::nullopt;
@@ -52,7 +40,7 @@ Fault fault_of_parts(const std::vector<catalogue::Part>& parts, const std::strin
     if (auto fault = too_many(parts.size(), at)) return fault;
     for (std::size_t i = 0; i < parts.size(); ++i) {
         const std::string part = at + "[" + std::to_string(i) + "].";
-        if (auto fault = named(parts[i].ingredient, part + "ingredient")) return fault;
+        if (auto fault = unnamed(parts[i].ingredient, kMostOwnNameBytes, part + "ingredient")) return fault;
         if (auto fault = outside(parts[i].percent.grid, kHundred.grid, part + "percent")) return fault;
     }
     return std::nullopt;
@@ -65,7 +53,7 @@ Fault fault_of_analysis(const catalogue::LotAnalysis& analysis, const std::strin
         return Error{Code::field_unknown_value, at + ".date", analysis.date.substr(0, kMostOwnNameBytes)};
     if (auto fault = too_many(analysis.constituents.size(), at + ".constituents")) return fault;
     for (const auto& [constituent, content] : analysis.constituents) {
-        if (auto fault = named(constituent, at + ".constituents")) return fault;
+        if (auto fault = unnamed(constituent, kMostOwnNameBytes, at + ".constituents")) return fault;
         for (const auto& percent : {content.min, content.typical, content.max})
             if (percent)
                 if (auto fault = outside(percent->grid, kHundred.grid, at + ".constituents." + constituent))
@@ -77,7 +65,7 @@ Fault fault_of_analysis(const catalogue::LotAnalysis& analysis, const std::strin
 }  // namespace
 
 std::optional<Error> fault_of_own(const catalogue::Ingredient& own, const std::string& at) {
-    if (auto fault = named(own.id, at + "id")) return fault;
+    if (auto fault = unnamed(own.id, kMostOwnNameBytes, at + "id")) return fault;
     if (auto fault = too_long(own.name, kMostOwnNameBytes, at + "names")) return fault;
     if (auto fault = fault_of_texts(own.names, kMostOwnNameBytes, at + "names")) return fault;
     if (auto fault = fault_of_texts(own.inci, kMostOwnTextBytes, at + "inci")) return fault;
@@ -96,11 +84,11 @@ std::optional<Error> fault_of_own(const catalogue::Ingredient& own, const std::s
                          decimal::print(own.made->yield.grid)};
         if (auto fault = too_many(own.made->infused_with.size(), at + "made.infused_with")) return fault;
         for (const std::string& plant : own.made->infused_with)
-            if (auto fault = named(plant, at + "made.infused_with")) return fault;
+            if (auto fault = unnamed(plant, kMostOwnNameBytes, at + "made.infused_with")) return fault;
     }
     if (auto fault = too_many(own.max_percent.size(), at + "max_percent")) return fault;
     for (const auto& [key, cap] : own.max_percent) {
-        if (auto fault = named(key, at + "max_percent")) return fault;
+        if (auto fault = unnamed(key, kMostOwnNameBytes, at + "max_percent")) return fault;
         if (auto fault = outside(cap.grid, kHundred.grid, at + "max_percent")) return fault;
     }
     const std::pair<const char*, const std::string*> texts[] = {{"inci_source", &own.inci_source},

@@ -14,6 +14,8 @@
 
 #include "doctest/doctest.h"
 
+namespace test_layers {
+
 namespace {
 
 struct File {
@@ -32,7 +34,7 @@ using Names = std::set<std::string>;
 // store_presets.cpp is part of store.
 const std::vector<Names> kLevels = {
     {"result", "words", "finding", "source", "chance", "decimal", "quantity", "date", "money", "utf8",
-     "writing", "base64url", "cbor", "checksum", "shorthand"},
+     "writing", "base64url", "bounds", "cbor", "checksum", "shorthand"},
     {"catalogue", "formula", "declaration", "limits", "density", "made", "measures", "scales"},
     {"simplex", "least_squares"},
     {"adjustment", "batch", "weigh_out", "record", "blend", "safety", "label", "cost", "keeping", "swap",
@@ -302,3 +304,5 @@ TEST_CASE("layers: no bridge declares by taking apart, which an older optimiser 
     CHECK(taken_apart({"a.js", "const x = 1;\nfor (const [a, b] of c) {}\nlet {d} = e;\n"}) ==
           std::vector<std::string>{"a.js:2", "a.js:3"});
 }
+
+}  // namespace test_layers
