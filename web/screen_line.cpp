@@ -117,7 +117,9 @@ void ingredient(app::App& app) {
     std::erase_if(mine, [&](const catalogue::Ingredient& one) {
         return workspace::own_of(*recipe, one.id) != nullptr;
     });
-    const catalogue::Catalogue offered = catalogue::with_own(app.known, mine);
+    catalogue::Catalogue laid;
+    if (!mine.empty()) laid = catalogue::with_own(app.known, mine);
+    const catalogue::Catalogue& offered = mine.empty() ? app.known : laid;
     mirror::Node list;
     list.id = widget::id_of("found");
     list.role = mirror::Role::list;
