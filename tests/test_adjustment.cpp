@@ -6,6 +6,8 @@
 #include "engine/adjustment.h"
 #include "support.h"
 
+namespace test_adjustment {
+
 using adjustment::Change;
 using formula::Formula;
 using quantity::Mass;
@@ -189,3 +191,5 @@ TEST_CASE("whatever is asked, a formula that adds to 100 still does, and locked 
         }
     }
 }
+
+}  // namespace test_adjustment

@@ -6,6 +6,8 @@
 #include "engine/analysis.h"
 #include "support.h"
 
+namespace test_analysis {
+
 using finding::Code;
 using finding::Finding;
 using finding::Severity;
@@ -207,3 +209,5 @@ TEST_CASE("stops come first, then cautions, then notes, each from the whole to t
           "line_empty2 "
           "line_twice2 ingredient_unknown2 ");
 }
+
+}  // namespace test_analysis

@@ -12,6 +12,8 @@
 #include "engine/workspace_own.h"
 #include "shipped.h"
 
+namespace test_backup {
+
 using result::Code;
 using workspace_backup::Choice;
 using workspace_backup::Content;
@@ -417,3 +419,5 @@ TEST_CASE("a record in a file that no recipe could be is kept as text, not taken
     CHECK(content.recipes.empty());
     CHECK(content.damaged.size() == 1);
 }
+
+}  // namespace test_backup

@@ -5,6 +5,8 @@
 #include "engine/base64url.h"
 #include "engine/chance.h"
 
+namespace test_base64url {
+
 using result::Code;
 
 TEST_CASE("base64url: the vectors of RFC 4648 section 10, without padding") {
@@ -53,3 +55,5 @@ TEST_CASE("base64url: random bytes come back") {
         CHECK(base64url::decode(letters).value() == bytes);
     }
 }
+
+}  // namespace test_base64url

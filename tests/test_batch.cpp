@@ -7,6 +7,8 @@
 #include "engine/batch.h"
 #include "support.h"
 
+namespace test_batch {
+
 using batch::Containers;
 using quantity::Mass;
 using quantity::Percent;
@@ -270,3 +272,5 @@ TEST_CASE("two lines of one ingredient share its cap") {
     REQUIRE(made.ok());
     CHECK(made->lines[0].grams + made->lines[2].grams == Mass{5000});  // 1 % of 57 g is 0.57 g
 }
+
+}  // namespace test_batch

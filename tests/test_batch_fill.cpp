@@ -6,6 +6,8 @@
 #include "engine/batch.h"
 #include "support.h"
 
+namespace test_batch_fill {
+
 using batch::Containers;
 using batch::FillFrom;
 using quantity::Mass;
@@ -190,3 +192,5 @@ TEST_CASE("parts that go round in a circle end and are not known") {
     CHECK(density::of(support::formula_of({line("one", 1000000)}), {quantity::kHundred}, shelf) ==
           density::Blend{});
 }
+
+}  // namespace test_batch_fill

@@ -6,6 +6,8 @@
 #include "engine/batch.h"
 #include "support.h"
 
+namespace test_batch_rounding {
+
 using quantity::grams;
 using quantity::Mass;
 using support::line;
@@ -92,3 +94,5 @@ TEST_CASE("a capped line keeps its cap on several scales too") {
         CHECK(sum_of(*made) == made->total);
     }
 }
+
+}  // namespace test_batch_rounding

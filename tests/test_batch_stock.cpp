@@ -6,6 +6,8 @@
 #include "engine/batch.h"
 #include "support.h"
 
+namespace test_batch_stock {
+
 using batch::Stock;
 using batch::Supply;
 using quantity::grams;
@@ -136,3 +138,5 @@ TEST_CASE("the loss is inside what the stock makes") {
     CHECK(made->total == grams(100));
     CHECK(made->fill == grams(96));
 }
+
+}  // namespace test_batch_stock

@@ -5,6 +5,8 @@
 #include "doctest/doctest.h"
 #include "engine/catalogue.h"
 
+namespace test_catalogue {
+
 namespace {
 
 catalogue::Ingredient make(const char* id, std::uint32_t number, const char* name, const char* inci_eu) {
@@ -130,3 +132,5 @@ TEST_CASE("an own ingredient has no link number, so it never answers to one") {
     CHECK(catalogue::find_ingredient(laid, 0u)->id == "water");
     CHECK(catalogue::find_ingredient(laid, 3u)->id == "candelilla");
 }
+
+}  // namespace test_catalogue

@@ -7,6 +7,8 @@
 #include "engine/cbor.h"
 #include "engine/chance.h"
 
+namespace test_cbor {
+
 using result::Code;
 
 namespace {
@@ -219,3 +221,5 @@ TEST_CASE("cbor: random integers take the fewest bytes and come back") {
         CHECK(reader.integer() == value);
     }
 }
+
+}  // namespace test_cbor

@@ -6,6 +6,8 @@
 #include "doctest/doctest.h"
 #include "engine/chance.h"
 
+namespace test_chance {
+
 TEST_CASE("one seed gives one row of numbers") {
     chance::Generator one(7), same(7), other(8);
     const std::uint64_t first = one.next();
@@ -68,3 +70,5 @@ TEST_CASE("unit lies from 0 to under 1 with its mean near a half") {
     }
     CHECK(sum / 20000 == doctest::Approx(0.5).epsilon(0.02));
 }
+
+}  // namespace test_chance

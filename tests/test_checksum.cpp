@@ -4,6 +4,8 @@
 #include "doctest/doctest.h"
 #include "engine/checksum.h"
 
+namespace test_checksum {
+
 namespace {
 
 // The definition, one bit at a time: reflected polynomial, initial value and final xor FFFFFFFF.
@@ -43,3 +45,5 @@ TEST_CASE("checksum: every byte value agrees with the definition") {
         CHECK(checksum::crc32(text) == bit_by_bit(text));
     }
 }
+
+}  // namespace test_checksum

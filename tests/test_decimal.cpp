@@ -8,6 +8,8 @@
 #include "engine/chance.h"
 #include "engine/decimal.h"
 
+namespace test_decimal {
+
 using decimal::kOne;
 using result::Code;
 
@@ -372,3 +374,5 @@ TEST_CASE("parts add up and stay within one unit of their share, for weights nea
         REQUIRE(sum == units);
     }
 }
+
+}  // namespace test_decimal

@@ -3,6 +3,8 @@
 #include "engine/density.h"
 #include "support.h"
 
+namespace test_density {
+
 using quantity::Percent;
 using support::line;
 
@@ -39,3 +41,5 @@ TEST_CASE("a density of nothing or less is taken as not known") {
     const auto formula = support::formula_of({line("sunflower", 1000000)});
     CHECK(density::of(formula, formula::percents(formula).value(), shelf) == density::Blend{});
 }
+
+}  // namespace test_density

@@ -9,6 +9,8 @@
 #include "shipped.h"
 #include "support.h"
 
+namespace test_documents {
+
 namespace {
 
 std::string sheet_of(const workspace::Recipe& recipe, const words::Table& words = shipped::english()) {
@@ -161,3 +163,5 @@ TEST_CASE("documents: without a batch there is no sheet, but the reason") {
     CHECK(sum.error().code == result::Code::sum_not_hundred);
     CHECK(sum.error().detail == "93.3333");
 }
+
+}  // namespace test_documents

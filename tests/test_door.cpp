@@ -7,6 +7,8 @@
 #include "engine/store_json.h"
 #include "shipped.h"
 
+namespace test_door {
+
 namespace {
 
 using store_json::Json;
@@ -155,3 +157,5 @@ TEST_CASE("door: without a table of words the code stands for the sentence") {
     CHECK(door::refuse({result::Code::rest_twice, "lines[1].rest", ""}, {}).err ==
           "lines[1].rest: rest_twice\n");
 }
+
+}  // namespace test_door

@@ -8,6 +8,8 @@
 #include "engine/catalogue.h"
 #include "shipped.h"
 
+namespace test_essential_oils {
+
 namespace {
 
 const catalogue::Ingredient& ingredient(std::string_view id) {
@@ -82,3 +84,5 @@ TEST_CASE("names and numbers of the EU list of fragrance allergens stand as prin
     CHECK(ingredient("tea_tree").cas.front() == "68647-73-4");
     CHECK(ingredient("tea_tree").cas_source == "sccs_1681");
 }
+
+}  // namespace test_essential_oils

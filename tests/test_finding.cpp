@@ -2,6 +2,8 @@
 #include "doctest/doctest.h"
 #include "engine/finding.h"
 
+namespace test_finding {
+
 TEST_CASE("a remark says its subject and figures in the words of the table") {
     words::Table table;
     table.entries["finding.usual_range_left"] = {
@@ -32,3 +34,5 @@ TEST_CASE("severities are named and ordered") {
     CHECK(finding::Severity::stop > finding::Severity::caution);
     CHECK(finding::Severity::caution > finding::Severity::note);
 }
+
+}  // namespace test_finding

@@ -6,6 +6,8 @@
 #include "engine/formula.h"
 #include "support.h"
 
+namespace test_formula {
+
 using formula::Formula;
 using quantity::Percent;
 using result::Code;
@@ -246,3 +248,5 @@ TEST_CASE("checking puts lines into the order of their phases and forgets a rest
     mixed.lines[2].percent = {7};
     CHECK(formula::checked(mixed).value() == balm());
 }
+
+}  // namespace test_formula

@@ -3,6 +3,8 @@
 #include "doctest/doctest.h"
 #include "support.h"
 
+namespace test_formula_amounts {
+
 using result::Code;
 
 TEST_CASE("grams read back as percents that add to exactly 100") {
@@ -39,3 +41,5 @@ TEST_CASE("a locked line keeps its percent: amounts that would change it are ref
     CHECK(formula::set_amounts(balm, {30, 70}).error() == result::Error{Code::line_locked, "lines[0]", ""});
     CHECK(formula::set_amounts(balm, {20, 80}).ok());
 }
+
+}  // namespace test_formula_amounts

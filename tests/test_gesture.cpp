@@ -5,6 +5,8 @@
 #include "doctest/doctest.h"
 #include "web/gesture.h"
 
+namespace test_gesture {
+
 using gesture::Machine;
 using gesture::Meaning;
 
@@ -144,3 +146,5 @@ TEST_CASE("whatever fingers do, each press has at most one meaning and scrolling
         CHECK(std::isfinite(last.dy));
     }
 }
+
+}  // namespace test_gesture

@@ -9,6 +9,8 @@
 #include "engine/batch.h"
 #include "support.h"
 
+namespace test_invariants {
+
 using quantity::kHundred;
 using quantity::Mass;
 using quantity::Percent;
@@ -247,3 +249,5 @@ TEST_CASE("a report on any recipe is in order and agrees with what it is made of
         }
     }
 }
+
+}  // namespace test_invariants

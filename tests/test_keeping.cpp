@@ -9,6 +9,8 @@
 #include "web/keeping.h"
 #include "web/platform_native.h"
 
+namespace test_keeping {
+
 using keeping::Keeping;
 using keeping::Trouble;
 using platform::native::Storage;
@@ -572,3 +574,5 @@ TEST_CASE_FIXTURE(Device, "keys of other programs and of forms not known are lef
     for (const auto& [key, text] : before)
         CHECK(store[key] == text);
 }
+
+}  // namespace test_keeping

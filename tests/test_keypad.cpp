@@ -4,6 +4,8 @@
 
 #include "hand.h"
 
+namespace test_keypad {
+
 using hand::FirstVisit;
 
 namespace {
@@ -224,3 +226,5 @@ TEST_CASE_FIXTURE(ThreeLines, "Enter in a native field goes on to the next one")
     hand::settle();
     CHECK(platform::native::focus_asked_for() == second);
 }
+
+}  // namespace test_keypad

@@ -10,6 +10,8 @@
 #include "shipped.h"
 #include "support.h"
 
+namespace test_made {
+
 using catalogue::Ingredient;
 using catalogue::MadeAs;
 using quantity::percent;
@@ -328,3 +330,5 @@ TEST_CASE("a recipe that is a made part no longer has nothing strained out") {
     for (const formula::Line& line : plain.formula.lines)
         CHECK_FALSE(line.strained);
 }
+
+}  // namespace test_made

@@ -4,6 +4,8 @@
 #include "doctest/doctest.h"
 #include "engine/markup.h"
 
+namespace test_markup {
+
 TEST_CASE("markup: a page is written by opening, filling and closing") {
     markup::Writer page;
     page.open("html", {{"lang", "en"}});
@@ -47,3 +49,5 @@ TEST_CASE("markup: control characters and broken UTF-8 become the replacement ch
     CHECK(markup::escape("a\xC3") == "a\xEF\xBF\xBD");
     CHECK(markup::escape("line\nline\tend \xC3\xBC") == "line\nline\tend \xC3\xBC");
 }
+
+}  // namespace test_markup

@@ -4,6 +4,8 @@
 #include "engine/catalogue.h"
 #include "shipped.h"
 
+namespace test_measures {
+
 namespace {
 
 measures::Span count(std::int64_t whole) {
@@ -72,3 +74,5 @@ TEST_CASE("every measure has figures in order, and a loose one says where they c
         CHECK(entry->standing == one.standing);
     }
 }
+
+}  // namespace test_measures

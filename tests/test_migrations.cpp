@@ -6,6 +6,8 @@
 #include "engine/store_migrations.h"
 #include "shipped.h"
 
+namespace test_migrations {
+
 using result::Code;
 using store_json::Json;
 
@@ -127,3 +129,5 @@ TEST_CASE("migrations: the other frozen files of format 1 read") {
           std::vector<workspace::Scale>{{"Small", {100}, quantity::grams(200)}, {"Kitchen", {10000}, {}}});
     CHECK(settings.open == "r-7f3a");
 }
+
+}  // namespace test_migrations

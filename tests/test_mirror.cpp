@@ -7,6 +7,8 @@
 #include "web/mirror.h"
 #include "web/platform_native.h"
 
+namespace test_mirror {
+
 using mirror::Node;
 using mirror::Role;
 
@@ -252,3 +254,5 @@ TEST_CASE_FIXTURE(Fresh, "closing more than was opened does no harm") {
     mirror::end_frame(true);
     CHECK(mirror::nodes().size() == 1);
 }
+
+}  // namespace test_mirror

@@ -10,6 +10,8 @@
 #include "shipped.h"
 #include "support.h"
 
+namespace test_own {
+
 using catalogue::Ingredient;
 using quantity::percent;
 using result::Code;
@@ -287,3 +289,5 @@ TEST_CASE("an own ingredient comes back from its record as it was") {
     CHECK(store::read_kept_own(R"({"tarebench":1,"kind":"ingredient","saves":1})").error().code ==
           Code::field_missing);
 }
+
+}  // namespace test_own

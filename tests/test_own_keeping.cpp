@@ -6,6 +6,8 @@
 #include "web/keeping.h"
 #include "web/platform_native.h"
 
+namespace test_own_keeping {
+
 using keeping::Keeping;
 
 namespace {
@@ -132,3 +134,5 @@ TEST_CASE_FIXTURE(Device,
     CHECK(page.keeping.trouble() == keeping::Trouble::none);
     CHECK(Page().work.own.front().ingredient.source == "second");
 }
+
+}  // namespace test_own_keeping

@@ -8,6 +8,8 @@
 #include "presets_data.h"
 #include "shipped.h"
 
+namespace test_packed {
+
 namespace {
 
 // `body` under the checksum that makes it look whole.
@@ -78,3 +80,5 @@ TEST_CASE("packed presets of another form, or that end early under a checksum th
         CHECK_MESSAGE((!read || !(*read == shipped::presets())), at);
     }
 }
+
+}  // namespace test_packed

@@ -12,6 +12,8 @@
 #include "shipped.h"
 #include "support.h"
 
+namespace test_pasted {
+
 using pasted::Basis;
 using pasted::Code;
 using pasted::Kind;
@@ -267,3 +269,5 @@ TEST_CASE("every remark has a name of its own and an English sentence") {
         CHECK(words::has(shipped::english(), "pasted." + name));
     }
 }
+
+}  // namespace test_pasted

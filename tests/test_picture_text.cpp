@@ -14,6 +14,8 @@
 #include "web/text_lines.h"
 #include "web/widget_text.h"
 
+namespace test_picture_text {
+
 using hand::FirstVisit;
 using theme::Type;
 
@@ -289,3 +291,5 @@ TEST_CASE("letters are drawn in one place, where those that the font lacks are s
         }
     }
 }
+
+}  // namespace test_picture_text

@@ -9,6 +9,8 @@
 #include "doctest/doctest.h"
 #include "web/platform_native.h"
 
+namespace test_platform {
+
 using platform::Kind;
 
 namespace {
@@ -143,3 +145,5 @@ TEST_CASE("every role of the mirror has an element") {
     // The record's roles are the enumerators' own names, in order.
     CHECK(roles == names_between(file("web/mirror.cpp"), "kRoleNames[] = {", "};"));
 }
+
+}  // namespace test_platform

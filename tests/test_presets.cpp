@@ -14,6 +14,8 @@
 #include "engine/store_json.h"
 #include "shipped.h"
 
+namespace test_presets {
+
 namespace {
 
 const catalogue::Ingredient& ingredient(std::string_view id) {
@@ -339,3 +341,5 @@ TEST_CASE("presets without a bibliography, or with a file of no known kind, are 
     const auto stray = store::read_presets({{"notes.json", "{}"}, {"sources.json", "{\"sources\": {}}"}});
     CHECK(stray.error().place == "notes.json");
 }
+
+}  // namespace test_presets

@@ -9,6 +9,8 @@
 #include "shipped.h"
 #include "support.h"
 
+namespace test_published_formulae {
+
 namespace {
 
 const nlohmann::json& published() {
@@ -98,3 +100,5 @@ TEST_CASE("a blend written as one line stays one line, as written") {
     CHECK(list.entries[11].ingredient.empty());
     CHECK(list.entries[8].ingredient == "mct");
 }
+
+}  // namespace test_published_formulae

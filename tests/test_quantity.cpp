@@ -4,6 +4,8 @@
 #include "doctest/doctest.h"
 #include "engine/quantity.h"
 
+namespace test_quantity {
+
 using quantity::Mass;
 using quantity::Percent;
 using quantity::Volume;
@@ -107,3 +109,5 @@ TEST_CASE("mass and volume meet through a density") {
     CHECK(quantity::share_of(quantity::grams(250), quantity::percent(21)) == Mass{525000});
     CHECK(quantity::share_of(Mass{1}, quantity::percent(50)) == Mass{1});  // half a step away from zero
 }
+
+}  // namespace test_quantity

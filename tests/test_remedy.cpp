@@ -7,6 +7,8 @@
 #include "shipped.h"
 #include "support.h"
 
+namespace test_remedy {
+
 using quantity::grams;
 using quantity::Mass;
 using quantity::Percent;
@@ -226,3 +228,5 @@ TEST_CASE("what is mixed ahead adds up and reads on the scale") {
     REQUIRE(after.ahead.size() == 1);
     CHECK(after.ahead[0] == remedy::Ahead{2, grams(20), {grams(2), grams(18)}});
 }
+
+}  // namespace test_remedy

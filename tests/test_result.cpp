@@ -4,6 +4,8 @@
 #include "doctest/doctest.h"
 #include "engine/result.h"
 
+namespace test_result {
+
 namespace {
 
 result::Result<int> half(int number) {
@@ -35,3 +37,5 @@ TEST_CASE("a value can be moved out") {
     const std::string taken = std::move(good).value();
     CHECK(taken == "salve");
 }
+
+}  // namespace test_result

@@ -10,6 +10,8 @@
 #include "shipped.h"
 #include "support.h"
 
+namespace test_round_trips {
+
 namespace {
 
 using workspace::Recipe;
@@ -280,3 +282,5 @@ TEST_CASE("round trips: a file with a byte changed is read or refused, and what 
         if (read) CHECK(store::read_recipe(store::write_recipe(*read)).value() == *read);
     }
 }
+
+}  // namespace test_round_trips

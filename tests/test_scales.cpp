@@ -5,6 +5,8 @@
 #include "doctest/doctest.h"
 #include "engine/scales.h"
 
+namespace test_scales {
+
 using quantity::grams;
 using quantity::Mass;
 using quantity::Percent;
@@ -135,3 +137,5 @@ TEST_CASE("a line that nothing is weighed for adds no uncertainty of its own") {
     CHECK(found[0] == Percent{0});
     CHECK(found[1] == Percent{0});
 }
+
+}  // namespace test_scales

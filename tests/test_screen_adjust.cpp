@@ -4,6 +4,8 @@
 #include "hand.h"
 #include "shipped.h"
 
+namespace test_screen_adjust {
+
 using app::Screen;
 using hand::FirstVisit;
 
@@ -104,3 +106,5 @@ TEST_CASE_FIXTURE(FirstVisit, "the batch is made to fit an amount of one line") 
     CHECK(workspace::find(std::as_const(app.work), app.work.open)->recipe.batch.grams == quantity::grams(70));
     CHECK(app.ui.screen == Screen::batch);
 }
+
+}  // namespace test_screen_adjust

@@ -6,6 +6,8 @@
 #include "hand.h"
 #include "shipped.h"
 
+namespace test_screen_batch {
+
 using app::Screen;
 using app::Sheet;
 using hand::FirstVisit;
@@ -221,3 +223,5 @@ TEST_CASE_FIXTURE(FirstVisit, "a warm volume that cannot be worked out is said t
     open_starter(app, "orchard_lip_balm");
     CHECK_FALSE(hand::reads(app.say("batch.warm_unknown")));
 }
+
+}  // namespace test_screen_batch

@@ -8,6 +8,8 @@
 #include "hand.h"
 #include "shipped.h"
 
+namespace test_screen_book {
+
 using app::Screen;
 using app::Sheet;
 using hand::FirstVisit;
@@ -281,3 +283,5 @@ TEST_CASE_FIXTURE(FirstVisit, "where formula and batch stand side by side they a
     hand::resize(360, 640);
     CHECK(hand::see(Role::tab, app.say("nav.batch"))->current);
 }
+
+}  // namespace test_screen_book

@@ -6,6 +6,8 @@
 #include "engine/share.h"
 #include "whole.h"
 
+namespace test_screen_deeds {
+
 using namespace whole;
 using hand::FirstVisit;
 
@@ -582,3 +584,5 @@ TEST_CASE_FIXTURE(
     CHECK(app.work.settings == before.settings);
     platform::native::window().pixel_ratio = 2;
 }
+
+}  // namespace test_screen_deeds

@@ -6,6 +6,8 @@
 #include "web/text_lines.h"
 #include "whole.h"
 
+namespace test_screen_scripts {
+
 using namespace whole;
 using hand::FirstVisit;
 
@@ -119,3 +121,5 @@ TEST_CASE_FIXTURE(FirstVisit, "a text too long for its field is cut between lett
     CHECK_FALSE(title.empty());
     CHECK(title.size() % std::string("👨‍👩‍👧‍👦").size() == 0);
 }
+
+}  // namespace test_screen_scripts

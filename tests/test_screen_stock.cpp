@@ -7,6 +7,8 @@
 #include "hand.h"
 #include "shipped.h"
 
+namespace test_screen_stock {
+
 using app::Screen;
 using app::Sheet;
 using hand::FirstVisit;
@@ -305,3 +307,5 @@ TEST_CASE_FIXTURE(FirstVisit,
     CHECK(share::read(copied, app.presets.catalogue).value().notes.empty());
     CHECK(app::open_recipe(app)->notes == recipe.notes);
 }
+
+}  // namespace test_screen_stock

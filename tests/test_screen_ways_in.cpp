@@ -7,6 +7,8 @@
 #include "hand.h"
 #include "shipped.h"
 
+namespace test_screen_ways_in {
+
 using app::Sheet;
 using hand::FirstVisit;
 using mirror::Role;
@@ -218,3 +220,5 @@ TEST_CASE_FIXTURE(FirstVisit, "parts are taken without a unit, and nothing but z
     CHECK_FALSE(hand::button(app.say("amounts.take")).disabled);
     CHECK(hand::reads(app.say("amounts.total_parts", {{"sum", "4"}})));
 }
+
+}  // namespace test_screen_ways_in

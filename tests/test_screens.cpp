@@ -5,6 +5,8 @@
 
 #include "whole.h"
 
+namespace test_screens {
+
 using namespace whole;
 using hand::FirstVisit;
 
@@ -131,3 +133,5 @@ TEST_CASE_FIXTURE(FirstVisit, "nothing is drawn while nothing happens") {
     CHECK(platform::native::drawn() == drawn);
     CHECK(platform::native::mirrors() == mirrors);
 }
+
+}  // namespace test_screens

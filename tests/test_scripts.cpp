@@ -11,6 +11,8 @@
 #include "engine/workspace_own.h"
 #include "shipped.h"
 
+namespace test_scripts {
+
 namespace {
 
 struct Script {
@@ -147,3 +149,5 @@ TEST_CASE("scripts: on paper a text from right to left says so, and others are w
           "<!doctype html>\n<h1 dir=\"auto\">مرهم 12</h1>\n<td class=\"n\">蜜蝋</td>\n"
           "<td class=\"n\" dir=\"auto\">Shea שמן</td>\n<li><bdi>שמן</bdi>oil</li>\n");
 }
+
+}  // namespace test_scripts

@@ -10,6 +10,8 @@
 #include "shipped.h"
 #include "support.h"
 
+namespace test_share {
+
 using result::Code;
 using sealed_link::link_of;
 using sealed_link::link_with;
@@ -298,3 +300,5 @@ TEST_CASE("share: an unfinished formula may be sent") {
     recipe.formula.lines[2] = support::line("sunflower", 10000, "B");
     CHECK(share::read(share::write(recipe, shelf()).value(), shelf()).value() == recipe);
 }
+
+}  // namespace test_share

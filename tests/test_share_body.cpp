@@ -10,6 +10,8 @@
 #include "sealed_link.h"
 #include "support.h"
 
+namespace test_share_body {
+
 using result::Code;
 using sealed_link::link_of;
 using sealed_link::link_with;
@@ -225,3 +227,5 @@ TEST_CASE("share_body: content that is refused tells its place") {
                                   shelf());
     CHECK(read.error().place == "lines[1].percent");
 }
+
+}  // namespace test_share_body

@@ -3,6 +3,8 @@
 #include "engine/share.h"
 #include "shipped.h"
 
+namespace test_share_fills {
+
 using quantity::Mass;
 using workspace::Recipe;
 
@@ -47,3 +49,5 @@ TEST_CASE("share: what a person gets travels, as a container or as a portion") {
     sent.batch.unit->fill_percent = quantity::percent(90);
     CHECK(there_and_back(sent) == sent);
 }
+
+}  // namespace test_share_fills

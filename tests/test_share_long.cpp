@@ -11,6 +11,8 @@
 #include "shipped.h"
 #include "support.h"
 
+namespace test_share_long {
+
 using quantity::percent;
 using workspace::Recipe;
 
@@ -207,3 +209,5 @@ TEST_CASE("share: a table entry of version 2 that is not known here is called ne
         2);
     CHECK(share::read(link, known()).error().code == result::Code::link_newer);
 }
+
+}  // namespace test_share_long

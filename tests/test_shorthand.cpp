@@ -6,6 +6,8 @@
 #include "engine/checksum.h"
 #include "engine/shorthand.h"
 
+namespace test_shorthand {
+
 TEST_CASE("shorthand: what a maker writes takes about half its bytes and comes back") {
     for (const std::string text :
          {"Melt the waxes first, then the butters, in the water bath; hold until all is clear.",
@@ -63,3 +65,5 @@ TEST_CASE("shorthand: the table is whole and never changes, because links are fo
     }
     CHECK(checksum::crc32(all) == 0x9628d27du);
 }
+
+}  // namespace test_shorthand

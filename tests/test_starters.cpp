@@ -9,6 +9,8 @@
 #include "engine/share.h"
 #include "shipped.h"
 
+namespace test_starters {
+
 TEST_CASE(
     "the starter recipes use what is shipped or bring it along, within what is usual, and come to 100 %") {
     for (const auto& [stem, recipe] : shipped::presets().recipes) {
@@ -82,3 +84,5 @@ TEST_CASE("every starter has steps as at the bench and notes with its cautions, 
         CHECK(link->size() <= 300);
     }
 }
+
+}  // namespace test_starters

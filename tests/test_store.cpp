@@ -10,6 +10,8 @@
 #include "engine/store_json.h"
 #include "shipped.h"
 
+namespace test_store {
+
 using result::Code;
 
 namespace {
@@ -310,3 +312,5 @@ TEST_CASE("store: settings come back with the open recipe") {
     CHECK(back.value().open == "r-1");
     CHECK(store::read_settings(R"({"tarebench":1,"kind":"settings"})").error().code == Code::field_missing);
 }
+
+}  // namespace test_store

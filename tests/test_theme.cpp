@@ -8,6 +8,8 @@
 #include "doctest/doctest.h"
 #include "web/theme.h"
 
+namespace test_theme {
+
 using theme::Colours;
 
 namespace {
@@ -147,3 +149,5 @@ TEST_CASE("stop and caution differ from the accent by more than their lightness"
         CHECK(red(c.accent) < blue(c.accent));
     });
 }
+
+}  // namespace test_theme

@@ -6,6 +6,8 @@
 #include "hand.h"
 #include "imgui_internal.h"
 
+namespace test_touch {
+
 using hand::FirstVisit;
 using platform::Kind;
 
@@ -206,3 +208,5 @@ TEST_CASE_FIXTURE(FirstVisit, "a mouse presses on release and turns the wheel") 
     CHECK(app.ui.sheet == app::Sheet::new_recipe);
     mouse(Kind::pointer_move, -10, -10);
 }
+
+}  // namespace test_touch

@@ -8,6 +8,8 @@
 #include "engine/batch.h"
 #include "web/typed.h"
 
+namespace test_typed {
+
 using result::Code;
 
 namespace {
@@ -18,20 +20,20 @@ struct Good {
     std::string_view text;
     std::int64_t grid;
 };
-struct Bad {
+struct Refused {
     std::string_view text;
     Code code;
 };
 
 template <std::size_t kGood, std::size_t kBad>
-void check(Read read, const Good (&good)[kGood], const Bad (&bad)[kBad]) {
+void check(Read read, const Good (&good)[kGood], const Refused (&bad)[kBad]) {
     for (const Good& one : good) {
         CAPTURE(one.text);
         const auto number = read(one.text);
         REQUIRE(number.ok());
         CHECK(*number == one.grid);
     }
-    for (const Bad& one : bad) {
+    for (const Refused& one : bad) {
         CAPTURE(one.text);
         const auto number = read(one.text);
         REQUIRE_FALSE(number.ok());
@@ -51,19 +53,19 @@ TEST_CASE("percents run from nothing to the whole") {
     constexpr Good kGood[] = {{"0", 0},          {"100", 1000000},   {"21%", 210000},    {"0,0001", 1},
                               {"½", 5000},       {"10+2.5", 125000}, {"100-78", 220000}, {"3×4", 120000},
                               {"(2+4)/8", 7500}, {" 8 ", 80000}};
-    constexpr Bad kBad[] = {{"", Code::number_empty},
-                            {"   ", Code::number_empty},
-                            {"-1", Code::number_negative},
-                            {"100.0001", Code::number_too_large},
-                            {"60+60", Code::number_too_large},
-                            {"1-2", Code::number_negative},
-                            {"1.234,5", Code::number_ambiguous},
-                            {"12..3", Code::number_malformed},
-                            {"1e2", Code::number_malformed},
-                            {"nan", Code::number_malformed},
-                            {"twelve", Code::number_malformed},
-                            {"5/0", Code::division_by_zero},
-                            {"0.00001", Code::number_too_fine}};
+    constexpr Refused kBad[] = {{"", Code::number_empty},
+                                {"   ", Code::number_empty},
+                                {"-1", Code::number_negative},
+                                {"100.0001", Code::number_too_large},
+                                {"60+60", Code::number_too_large},
+                                {"1-2", Code::number_negative},
+                                {"1.234,5", Code::number_ambiguous},
+                                {"12..3", Code::number_malformed},
+                                {"1e2", Code::number_malformed},
+                                {"nan", Code::number_malformed},
+                                {"twelve", Code::number_malformed},
+                                {"5/0", Code::division_by_zero},
+                                {"0.00001", Code::number_too_fine}};
     check(typed::percent, kGood, kBad);
 }
 
@@ -72,16 +74,16 @@ TEST_CASE("a weight field takes units of weight and turns them into grams") {
     constexpr Good kGood[] = {
         {"250", 2500000},   {"250 g", 2500000}, {"0,5 kg", 5000000},  {"2 oz", 566990}, {"1 lb", 4535920},
         {"250/12", 208333}, {"14*4.5", 630000}, {"14 × 4,5", 630000}, {"500 mg", 5000}, {"1 000", 10000000}};
-    constexpr Bad kBad[] = {{"", Code::number_empty},
-                            {"0", Code::batch_zero},
-                            {"0 g", Code::batch_zero},
-                            {"-3", Code::number_negative},
-                            {"3 mL", Code::unit_unknown},
-                            {"3 cups", Code::unit_unknown},
-                            {"1,234.5", Code::number_ambiguous},
-                            {"g", Code::number_malformed},
-                            {"1e400", Code::unit_unknown},
-                            {"99999999999", Code::number_too_large}};
+    constexpr Refused kBad[] = {{"", Code::number_empty},
+                                {"0", Code::batch_zero},
+                                {"0 g", Code::batch_zero},
+                                {"-3", Code::number_negative},
+                                {"3 mL", Code::unit_unknown},
+                                {"3 cups", Code::unit_unknown},
+                                {"1,234.5", Code::number_ambiguous},
+                                {"g", Code::number_malformed},
+                                {"1e400", Code::unit_unknown},
+                                {"99999999999", Code::number_too_large}};
     check(typed::mass, kGood, kBad);
 }
 
@@ -107,16 +109,16 @@ TEST_CASE("where a weight may be missing, nothing is a weight too") {
 TEST_CASE("a count is whole") {
     constexpr Good kGood[] = {
         {"14", 140000}, {"0", 0}, {"2*7", 140000}, {"10000", 100000000}, {"28/2", 140000}};
-    constexpr Bad kBad[] = {{"1.5", Code::number_too_fine},      {"7/2", Code::number_too_fine},
-                            {"-1", Code::number_negative},       {"10001", Code::number_too_large},
-                            {"a dozen", Code::number_malformed}, {"", Code::number_empty}};
+    constexpr Refused kBad[] = {{"1.5", Code::number_too_fine},      {"7/2", Code::number_too_fine},
+                                {"-1", Code::number_negative},       {"10001", Code::number_too_large},
+                                {"a dozen", Code::number_malformed}, {"", Code::number_empty}};
     check(typed::whole, kGood, kBad);
 }
 
 TEST_CASE("temperatures run from a freezer to hot oil") {
     constexpr Good kGood[] = {
         {"70", 700000}, {"-18", -180000}, {"−18", -180000}, {"72,5", 725000}, {"300", 3000000}};
-    constexpr Bad kBad[] = {
+    constexpr Refused kBad[] = {
         {"301", Code::number_too_large}, {"-51", Code::number_negative}, {"hot", Code::number_malformed}};
     check(typed::celsius, kGood, kBad);
 }
@@ -134,3 +136,5 @@ TEST_CASE("a refusal tells the place and the text, so that its sentence can show
     CHECK(number.error().place == "character 3");
     CHECK(number.error().detail == "cups");
 }
+
+}  // namespace test_typed

@@ -4,6 +4,8 @@
 #include "doctest/doctest.h"
 #include "web/undo.h"
 
+namespace test_undo {
+
 TEST_CASE("a step back gives the value before, a step forth the one after") {
     Undo<std::string> undo;
     undo.start("oil");
@@ -86,3 +88,5 @@ TEST_CASE("starting with another value forgets the steps of the one before") {
     CHECK_FALSE(undo.can_back());
     CHECK_FALSE(undo.can_forth());
 }
+
+}  // namespace test_undo

@@ -5,6 +5,8 @@
 #include "doctest/doctest.h"
 #include "engine/utf8.h"
 
+namespace test_utf8 {
+
 using namespace std::string_view_literals;
 
 TEST_CASE("a text is cut to a number of bytes at the end of a whole character") {
@@ -41,3 +43,5 @@ TEST_CASE("longer forms, surrogates, what lies beyond U+10FFFF and torn characte
         CHECK_FALSE(utf8::valid(text));
     CHECK(utf8::length_at("\x80"sv, 0) == 0);
 }
+
+}  // namespace test_utf8

@@ -11,6 +11,8 @@
 #include "engine/words.h"
 #include "nlohmann/json.hpp"
 
+namespace test_words {
+
 namespace {
 
 words::Table small_table() {
@@ -144,3 +146,5 @@ TEST_CASE("English sentences are whole sentences on one line") {
         CHECK(entry.other.back() == '.');
     }
 }
+
+}  // namespace test_words

@@ -13,6 +13,8 @@
 #include "engine/finding.h"
 #include "shipped.h"
 
+namespace test_words_used {
+
 namespace {
 
 struct Named {
@@ -124,3 +126,5 @@ TEST_CASE("every placeholder of the table is closed and plainly named") {
             CHECK(left.find('}') == std::string::npos);
         }
 }
+
+}  // namespace test_words_used

@@ -6,6 +6,8 @@
 #include "engine/workspace_edits.h"
 #include "support.h"
 
+namespace test_workspace {
+
 using result::Code;
 using result::Error;
 using workspace::Recipe;
@@ -234,3 +236,5 @@ TEST_CASE("steps, notes, title and kind are changed within their bounds") {
     CHECK(workspace::set_product(balm(), "body_oil").value().product == "body_oil");
     CHECK(workspace::set_product(balm(), "").error().code == Code::name_empty);
 }
+
+}  // namespace test_workspace

@@ -8,6 +8,8 @@
 #include "engine/words.h"
 #include "engine/writing.h"
 
+namespace test_writing {
+
 namespace {
 
 std::vector<std::string> letters(const std::string& text) {
@@ -120,3 +122,5 @@ TEST_CASE("a part that runs from right to left is set apart in a sentence, other
     CHECK(writing::without_marks("\u2068شمع\u2069, 12 g") == "شمع, 12 g");
     CHECK(writing::without_marks("\u2069\u2068") == "");
 }
+
+}  // namespace test_writing

@@ -36,6 +36,9 @@ struct App {
     std::string say(std::string_view key, const words::Arguments& arguments = {}) const {
         return words::say(words, key, arguments);
     }
+    std::string grams(quantity::Mass mass) const {
+        return say("unit.grams", {{"n", words::figure(words, mass.grid)}});
+    }
 };
 
 void start();          // once: library context, presets, store

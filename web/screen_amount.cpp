@@ -17,10 +17,6 @@ namespace {
 constexpr batch::Amount kAmounts[] = {batch::Amount::containers, batch::Amount::grams, batch::Amount::people,
                                       batch::Amount::stock};
 
-std::string grams(const app::App& app, quantity::Mass mass) {
-    return app.say("unit.grams", {{"n", words::figure(app.words, mass.grid)}});
-}
-
 void by_mass(app::App& app, batch::Request& request) {
     widget::NumberSpec mass;
     mass.name = app.say("batch.mass");
@@ -191,12 +187,12 @@ void which_scale(app::App& app, batch::Request& request) {
         const workspace::Scale& scale = app.work.settings.scales[i];
         options.push_back(
             scale.name.empty()
-                ? grams(app, scale.division)
-                : app.say("batch.scale_named", {{"name", scale.name}, {"g", grams(app, scale.division)}}));
+                ? app.grams(scale.division)
+                : app.say("batch.scale_named", {{"name", scale.name}, {"g", app.grams(scale.division)}}));
         if (scale.division == request.division && chosen < 0) chosen = static_cast<int>(i);
     }
     if (chosen < 0) {  // a recipe from elsewhere, for a scale that is not on this bench
-        options.push_back(grams(app, request.division));
+        options.push_back(app.grams(request.division));
         chosen = static_cast<int>(options.size()) - 1;
     }
     widget::text(app.kit, app.say("batch.scale"), theme::Type::small, widget::Ink::soft);
@@ -212,7 +208,7 @@ void which_jug(app::App& app) {
     if (settings.jugs.empty()) return;
     std::vector<std::string> options{app.say("batch.jug_none")};
     for (const workspace::Jug& jug : settings.jugs)
-        options.push_back(app.say("batch.jug_named", {{"name", jug.name}, {"g", grams(app, jug.empty)}}));
+        options.push_back(app.say("batch.jug_named", {{"name", jug.name}, {"g", app.grams(jug.empty)}}));
     const int chosen =
         settings.jug && *settings.jug < settings.jugs.size() ? static_cast<int>(*settings.jug) + 1 : 0;
     widget::gap(14);

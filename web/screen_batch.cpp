@@ -13,10 +13,6 @@
 namespace screens {
 namespace {
 
-std::string grams(const app::App& app, quantity::Mass mass) {
-    return app.say("unit.grams", {{"n", words::figure(app.words, mass.grid)}});
-}
-
 // Decimal places a scale of this division shows.
 int places_of(quantity::Mass division) {
     int places = decimal::kPlaces;
@@ -46,7 +42,7 @@ std::string fill_words(const app::App& app, const batch::Batch& made, const batc
         app.say(fill.from == batch::FillFrom::test_fill ? "batch.fill_line_tested" : "batch.fill_line",
                 {{"count", std::to_string(fill.count)},
                  {"name", container_name(app, fill.container)},
-                 {"each", grams(app, fill.each)}});
+                 {"each", app.grams(fill.each)}});
     if (fill.cold) text += ": " + app.say("batch.cold_ml", {{"ml", ml(*fill.cold)}});
     if (fill.warm && made.pour_c)
         text += ", " + app.say("batch.warm_ml",
@@ -67,12 +63,12 @@ void total(app::App& app, const batch::Batch& made) {
     for (const batch::Fill& fill : made.fills)
         under += fill_words(app, made, fill) + "\n";
     if (made.fills.empty())
-        under += app.say("batch.after_loss", {{"fill", grams(app, made.fill)},
+        under += app.say("batch.after_loss", {{"fill", app.grams(made.fill)},
                                               {"loss", words::figure(app.words, made.loss.grid)}});
     else
         under +=
             app.say(made.loss_usual ? "batch.with_usual_loss" : "batch.with_loss",
-                    {{"fill", grams(app, made.fill)}, {"loss", words::figure(app.words, made.loss.grid)}});
+                    {{"fill", app.grams(made.fill)}, {"loss", words::figure(app.words, made.loss.grid)}});
     const std::string name = app.say("batch.total", {{"g", big}});
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const float room = kit.width - 32;
@@ -105,12 +101,12 @@ std::string place_words(const app::App& app, const batch::Line& one) {
     const std::vector<scales::Scale>& bench = app.analysed_on.scales;
     const bool known = one.place.scale && *one.place.scale < bench.size();
     const std::string name = known ? bench[*one.place.scale].name : "";
-    const std::string division = grams(app, one.place.division);
+    const std::string division = app.grams(one.place.division);
     const std::string on = name.empty() ? app.say("batch.on_scale", {{"g", division}})
                                         : app.say("batch.on_scale_named", {{"name", name}, {"g", division}});
     if (!app.analysed_on.jug) return on;
     if (!one.place.in_jug) return app.say("batch.on_scale_dish", {{"scale", on}});
-    return app.say("batch.on_scale_jug", {{"scale", on}, {"load", grams(app, one.place.load)}});
+    return app.say("batch.on_scale_jug", {{"scale", on}, {"load", app.grams(one.place.load)}});
 }
 
 // One line to weigh: the grams large, what they really are in percent beneath the name.
@@ -230,7 +226,7 @@ void mixes(app::App& app, const workspace::Recipe& recipe) {
             parts += (i == 0 ? "" : ", ") +
                      app.say("batch.mix_part",
                              {{"name", part && !part->name.empty() ? part->name : mix->parts[i].ingredient},
-                              {"g", grams(app, ahead.parts[i])}});
+                              {"g", app.grams(ahead.parts[i])}});
         }
         widget::gap(10);
         widget::text(kit, app.say("batch.mix_of", {{"name", mix->name}, {"parts", parts}}));
@@ -266,7 +262,7 @@ bool is_of_batch(finding::Code code) {
 }
 
 // The remarks about the batch; under a line too small for its scale, what may be done, worked out in full.
-void findings(app::App& app, workspace::Recipe& recipe) {
+void batch_findings(app::App& app, workspace::Recipe& recipe) {
     kit::Kit& kit = app.kit;
     const auto name_of = [&](std::size_t line) {
         return workspace::display_name(app.known, recipe.formula.lines[line]);
@@ -316,7 +312,7 @@ std::string amount_in_short(const app::App& app, const batch::Request& request) 
         case batch::Amount::none:
             break;
         case batch::Amount::grams:
-            words = grams(app, request.grams);
+            words = app.grams(request.grams);
             break;
         case batch::Amount::containers:
             for (const batch::Containers& one : request.containers)
@@ -331,7 +327,7 @@ std::string amount_in_short(const app::App& app, const batch::Request& request) 
                          {"each", request.unit ? app.say("batch.count_short",
                                                          {{"count", std::to_string(request.each)},
                                                           {"name", container_name(app, request.unit->id)}})
-                                               : grams(app, quantity::grams(request.each))}});
+                                               : app.grams(quantity::grams(request.each))}});
             break;
         case batch::Amount::stock:
             words = app.say("batch.from_stock");
@@ -356,8 +352,8 @@ void stock_left(app::App& app) {
             widget::text(app.kit,
                          app.say(first ? "batch.stock_out" : "batch.stock_left",
                                  {{"name", known && !known->name.empty() ? known->name : supply.ingredient},
-                                  {"need", grams(app, supply.need)},
-                                  {"left", grams(app, *supply.left)}}),
+                                  {"need", app.grams(supply.need)},
+                                  {"left", app.grams(*supply.left)}}),
                          first ? theme::Type::strong : theme::Type::small,
                          first ? widget::Ink::plain : widget::Ink::soft);
         }
@@ -376,7 +372,7 @@ void batch(app::App& app) {
     } else {
         widget::RowSpec row;
         row.title = amount_in_short(app, recipe->batch);
-        row.under = app.say("batch.weighed_to", {{"g", grams(app, recipe->batch.division)}});
+        row.under = app.say("batch.weighed_to", {{"g", app.grams(recipe->batch.division)}});
         row.onward = true;
         if (widget::row(kit, "amount", row).pressed) app::show(app, app::Sheet::amount);
     }
@@ -387,7 +383,7 @@ void batch(app::App& app) {
         mixes(app, *recipe);
         widget::gap(6);
         lines(app, *recipe, *made);
-        findings(app, *recipe);
+        batch_findings(app, *recipe);
     } else if (!made && recipe->batch.amount != batch::Amount::none) {
         widget::finding_badge(kit, finding::Severity::stop, words::say(app.words, made.error()), "");
     }

@@ -88,15 +88,12 @@ void made_needs(app::App& app) {
         formula::Line line;
         line.ingredient = need.ingredient;
         const std::string name = workspace::display_name(app.known, line);
-        const auto grams = [&](quantity::Mass mass) {
-            return app.say("unit.grams", {{"n", words::figure(app.words, mass.grid)}});
-        };
         const bool can = !need.recipe.empty() && need.to_weigh > quantity::Mass{0};
-        widget::row(
-            kit, "need " + need.ingredient,
-            {name,
-             can ? app.say("made.need_weigh", {{"g", grams(need.to_weigh)}}) : app.say("made.need_no_recipe"),
-             grams(need.grams), "", false, true});
+        widget::row(kit, "need " + need.ingredient,
+                    {name,
+                     can ? app.say("made.need_weigh", {{"g", app.grams(need.to_weigh)}})
+                         : app.say("made.need_no_recipe"),
+                     app.grams(need.grams), "", false, true});
         if (can && widget::button(kit, "make " + need.ingredient, app.say("made.make", {{"name", name}}),
                                   widget::Look::plain, kit.width))
             chosen = need;
