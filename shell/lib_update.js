@@ -6,7 +6,13 @@ mergeInto(LibraryManager.library, {
         taking: false,
 
         start: function () {
-            if (!globalThis.tarebench.hosted || !navigator.serviceWorker) return;
+            if (!globalThis.tarebench.hosted) return;
+            if (navigator.storage && navigator.storage.persisted) {
+                navigator.storage.persisted().then(function (agreed) {
+                    Arrivals.push('storage_stands', { text: agreed ? 'yes' : 'no' });
+                }, function () { /* refused to answer */ });
+            }
+            if (!navigator.serviceWorker) return;
             navigator.serviceWorker.addEventListener('controllerchange', function () {
                 if (Update.taking) location.reload();
             });
@@ -34,6 +40,15 @@ mergeInto(LibraryManager.library, {
             if (waiting) waiting.postMessage('take');
             else location.reload();
         },
+    },
+
+    // Some browsers decide by themselves, some ask the person; some know nothing of it and then nothing is said.
+    shell_ask_to_keep__deps: ['$Arrivals'],
+    shell_ask_to_keep: function () {
+        if (!navigator.storage || !navigator.storage.persist) return;
+        navigator.storage.persist().then(function (agreed) {
+            Arrivals.push('storage_stands', { text: agreed ? 'yes' : 'no' });
+        }, function () { /* refused to answer */ });
     },
 
     shell_watch_update__deps: ['$Update'],

@@ -73,6 +73,7 @@ mergeInto(LibraryManager.library, {
             let flags = 0;
             View.wishes.forEach(function (wish, i) { if (wish.matches) flags |= 1 << i; });
             if (View.comma()) flags |= 32;
+            if (navigator.standalone || matchMedia('(display-mode: standalone)').matches) flags |= 128;
             if (location.protocol !== 'http:' && location.protocol !== 'https:') flags |= 64;
             const numbers = [View.wide, View.high, devicePixelRatio, inset('Top'), inset('Right'), inset('Bottom'),
                 inset('Left'), View.keyboard(), flags];

@@ -28,6 +28,7 @@ namespace app {
 namespace {
 
 constexpr double kMessageMs = 6000;
+const std::vector<catalogue::Ingredient> kNoOwn;
 constexpr int kMostFramesAStep = 12;  // a queued tap takes four; edits and sheets a few more to settle
 
 void load_presets(App& app) {
@@ -124,7 +125,11 @@ void receive(App& app, const platform::Event& event) {
             text_lines::start_over();
             break;
         case Kind::page_update:
+            app.ui.update_ready = true;
             tell(app, app.say("page.update"));
+            break;
+        case Kind::storage_stands:
+            app.ui.storage_lasts = event.text == "yes";
             break;
         default:
             app.keeping.receive(event);
@@ -181,14 +186,17 @@ void logic(App& app) {
                             app.ui.sheet == Sheet::card || app.ui.sheet == Sheet::own;
     if (shows_mine) refresh_mine(app);
     const workspace::Recipe* recipe = open_recipe(app);
+    // Copied only when what it is made of changed: it is the largest thing there is.
+    if (const auto& own = recipe ? recipe->own : kNoOwn;
+        app.known.ingredients.empty() || app.known_own != own) {
+        app.known = catalogue::with_own(app.presets.catalogue, own);
+        app.known_own = own;
+    }
     if (!recipe) {
-        if (app.analysed || app.known.ingredients.empty()) app.known = app.presets.catalogue;
         app.analysis.reset();
         app.analysed.reset();
     } else if (const scales::Bench bench = workspace::bench_of(app.work.settings);
                !app.analysed || *app.analysed != *recipe || app.analysed_on != bench) {
-        if (!app.analysed || app.analysed->own != recipe->own || app.known.ingredients.empty())
-            app.known = catalogue::with_own(app.presets.catalogue, recipe->own);
         app.analysed = *recipe;
         app.analysed_on = bench;
         app.mine = workspace::mine(app.work, app.presets.catalogue);
@@ -280,6 +288,7 @@ void step(bool draw) {
                               app.ui.screen != Screen::book);
     if (app.kept_loaded) app.work.place = place_name(app.ui.screen);
     app.keeping.save_changes(app.work, platform::now_utc());
+    if (app.ui.take_update > 0 && --app.ui.take_update == 0) load_update(app);
     if (draw) platform::draw(ImGui::GetDrawData());
     if (frames >= kMostFramesAStep) platform::request_frame(1);
 }
@@ -290,7 +299,8 @@ workspace::Recipe* open_recipe(App& app) {
 }
 
 void open(App& app, std::string_view id, Screen screen) {
-    app.work.open = std::string(id);  // the id from here on: the one given may be a view of what was there
+    app.work.open =
+        std::string(id);  // from here on that is the id: the one given may be a view of what was there
     app.ui.screen = screen;
     app.ui.to_top = app.ui.to_top || app.undo_of != app.work.open;
     app.ui.again = true;
@@ -307,6 +317,7 @@ void keep(App& app, workspace::Recipe recipe) {
     const std::string id = new_id();
     workspace::add(app.work, id, std::move(recipe), platform::now_utc());
     open(app, id);
+    ask_to_keep(app);
 }
 
 void bin(App& app, const std::string& id) {

@@ -28,6 +28,7 @@ struct App {
     scales::Bench analysed_on;
     std::vector<catalogue::Ingredient> mine;  // own ingredients and made parts of this device
     catalogue::Catalogue known;               // shipped, with the open recipe's own ingredients laid over
+    std::vector<catalogue::Ingredient> known_own;  // those
     Undo<workspace::Recipe> undo;
     std::string undo_of;  // id of the recipe the steps belong to
     UiState ui;
@@ -95,6 +96,10 @@ std::string link_address(const App& app,
                          const std::string& link);  // with the page's or the hosted address before it
 bool address_is_hosted(const App& app);
 bool from_disk();
+bool installed();            // started from the home screen
+void ask_to_keep(App& app);  // the browser, after something was made that is worth keeping
+void take_update(App& app);  // or says what has to be finished first
+void load_update(App& app);  // for step(): or says that nothing can be stored
 void copy_text(App& app, const std::string& text);
 bool can_share();
 void share(const std::string& title, const std::string& address);

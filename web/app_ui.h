@@ -99,9 +99,12 @@ struct UiState {
     share::Extent share_extent = share::Extent::all;  // of the recipe that is being shared
     std::string message;                              // shown for a while, spoken once
     double message_until_ms = 0;
-    bool to_top = false;  // another recipe was opened: its screens begin at their top
-    bool escape = false;  // close what is open, in this frame
-    bool again = true;    // something changed that the next frame has to show
+    bool update_ready = false;  // a new version of the hosted page waits
+    int take_update = 0;        // load it after so many steps, when what was just written is known to be kept
+    std::optional<bool> storage_lasts;  // whether the browser has agreed to keep what is stored
+    bool to_top = false;                // another recipe was opened: its screens begin at their top
+    bool escape = false;                // close what is open, in this frame
+    bool again = true;                  // something changed that the next frame has to show
     bool message_is_problem = false;
     bool damaged_saved = false;  // the unreadable records were handed over as a file
 };

@@ -50,7 +50,8 @@ enum class Kind {
     file_refused,  // key: file name, text: "too_large" or "unreadable"
     copied,
     copy_failed,
-    page_update,  // a new version of the hosted page is ready
+    page_update,     // a new version of the hosted page is ready
+    storage_stands,  // text "yes": the browser has agreed to keep what is stored; "no": it has not
 };
 
 enum class Pointer { mouse, touch, pen };
@@ -74,6 +75,7 @@ struct Window {
     bool prefers_dark = false, reduced_motion = false, more_contrast = false, forced_colours = false;
     bool decimal_comma = false;  // the browser's number format
     bool from_disk = false;      // opened from a file
+    bool installed = false;      // started from the home screen, in a window of its own
     std::string address;         // the page's own address without '#'
     std::string language;        // "en-GB"
 };
@@ -127,6 +129,9 @@ void blur_node();
 void load_stored(std::string_view prefix);
 void save(std::string_view key, std::string_view text);
 void remove(std::string_view key);
+
+// Asks the browser to keep what is stored when room runs short; some ask the person. Answers storage_stands.
+void ask_to_keep();
 
 // outside
 void copy_text(std::string_view text);  // answers copied / copy_failed

@@ -34,6 +34,7 @@ struct Host {
     std::vector<std::string> words;
     int lines_drawn = 0, lines_measured = 0;
     int drawn = 0, font_changes = 0, files_asked_for = 0, pages_saved = 0;
+    int asked_to_keep = 0;
     bool back_guard = false, update_taken = false;
     std::uint32_t focus = 0, focus_asked_for = 0;
 };
@@ -265,6 +266,10 @@ void push_back_guard(bool on) {
     host().back_guard = on;
 }
 
+void ask_to_keep() {
+    host().asked_to_keep += 1;
+}
+
 void take_update() {
     host().update_taken = true;
 }
@@ -384,6 +389,10 @@ int pages_saved() {
 
 bool back_guard() {
     return host().back_guard;
+}
+
+int asked_to_keep() {
+    return host().asked_to_keep;
 }
 
 bool update_taken() {

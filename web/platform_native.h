@@ -56,6 +56,7 @@ int font_changes();
 int files_asked_for();  // open_file() calls
 int pages_saved();
 bool back_guard();
+int asked_to_keep();  // ask_to_keep() calls
 bool update_taken();
 std::uint32_t focus_asked_for();  // the last focus_node()
 

@@ -61,6 +61,7 @@ void shell_save_file(const char* name, const char* mime, const char* text);
 void shell_save_page();
 void shell_clear_fragment();
 void shell_back_guard(int on);
+void shell_ask_to_keep();
 void shell_take_update();
 int shell_local_date();
 std::uint32_t shell_chance();
@@ -387,6 +388,10 @@ void push_back_guard(bool on) {
     shell_back_guard(on);
 }
 
+void ask_to_keep() {
+    shell_ask_to_keep();
+}
+
 void take_update() {
     shell_take_update();
 }
@@ -426,7 +431,7 @@ EMSCRIPTEN_KEEPALIVE void platform_step(int draw) {
 }
 
 // flags: 1 touch first, 2 dark, 4 reduced motion, 8 more contrast, 16 forced colours, 32 decimal comma, 64
-// from disk
+// from disk, 128 installed
 EMSCRIPTEN_KEEPALIVE void platform_window(int pixels_x, int pixels_y, float ratio, float top, float right,
                                           float bottom, float left, float keyboard, int flags, char* address,
                                           char* language) {
@@ -449,6 +454,7 @@ EMSCRIPTEN_KEEPALIVE void platform_window(int pixels_x, int pixels_y, float rati
     w.forced_colours = (flags & 16) != 0;
     w.decimal_comma = (flags & 32) != 0;
     w.from_disk = (flags & 64) != 0;
+    w.installed = (flags & 128) != 0;
     w.address = platform::owned(address);
     w.language = platform::owned(language);
 }

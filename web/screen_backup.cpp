@@ -67,6 +67,7 @@ void backup(app::App& app) {
         app::open_file();
     widget::gap(4);
     widget::text(kit, app.say("backup.about"), theme::Type::small, widget::Ink::soft);
+    storage_standing(app);
 }
 
 void backup_reminder(app::App& app) {

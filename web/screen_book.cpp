@@ -102,6 +102,7 @@ workspace_book::View looked_for(app::App& app, std::size_t in_book) {
 void book(app::App& app) {
     kit::Kit& kit = app.kit;
     troubles(app);
+    update_offer(app);
     if (widget::button(kit, "new", app.say("book.new"), widget::Look::primary, kit.width))
         app::show(app, app::Sheet::new_recipe);
     widget::gap(16);

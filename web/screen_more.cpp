@@ -22,6 +22,7 @@ void caution(app::App& app, std::string_view key) {
 void more(app::App& app) {
     kit::Kit& kit = app.kit;
     workspace::Settings& settings = app.work.settings;
+    update_offer(app);
     widget::heading(kit, 2, app.say("settings.sign"));
     widget::gap(6);
     const int sign = widget::choice(
@@ -62,6 +63,7 @@ void more(app::App& app) {
     widget::heading(kit, 2, app.say("settings.page"));
     widget::gap(4);
     widget::text(kit, app.say("settings.page_about"), theme::Type::small, widget::Ink::soft);
+    widget::text(kit, app.say("settings.page_phone"), theme::Type::small, widget::Ink::soft);
     widget::gap(8);
     if (widget::button(kit, "save_page", app.say("settings.save_page"), widget::Look::plain, kit.width))
         app::save_page();

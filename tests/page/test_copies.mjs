@@ -1,6 +1,6 @@
 // The page as something to take along: saved as a file, hosted, kept by the browser for days without a network.
 import assert from 'node:assert/strict';
-import { copyFileSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { address, open, profile, ready, settled } from './browser.mjs';
@@ -100,6 +100,39 @@ export const tests = [
             const same = squeezed(readFileSync(file, 'utf8')) === squeezed(readFileSync(bench.file, 'utf8'));
             assert.ok(same, 'what is saved from there is the single file');
         });
+    }],
+
+    ['a new version of the hosted copy is offered, and loaded without losing what was changed a moment before', async (bench) => {
+        const folder = mkdtempSync(join(tmpdir(), 'tarebench-'));
+        try {
+            cpSync(bench.hosted, folder, { recursive: true });
+            const changed = (file, from, to) => {
+                const text = readFileSync(join(folder, file), 'utf8');
+                assert.ok(text.includes(from), `${file} holds ${from}`);
+                writeFileSync(join(folder, file), text.replace(from, to));
+            };
+            await served(folder, async (base) => {
+                const page = await open(await profile(bench.browser, { offline: false, reach: [base] }), base);
+                const hand = mirror(page);
+                await steps.openStarter(page, hand, kStarter);
+                await steps.goTo(page, hand, 'nav.more');
+                await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+                changed('service_worker.js', "const kBuild = 'tarebench-", "const kBuild = 'tarebench-newer-");
+                changed('index.html', '<title>', '<meta name="newer" content="yes"><title>');
+                await page.evaluate(() => navigator.serviceWorker.getRegistration().then((one) => one.update()).then(() => true));
+                await page.getByRole('button', { name: say('page.update_take') }).waitFor({ state: 'attached' });
+                assert.equal(await page.evaluate(() => document.querySelector('meta[name=newer]')), null, 'not without being asked');
+                await steps.press(page, hand, 'settings.sign_comma');
+                await page.getByRole('button', { name: say('page.update_take') }).click();
+                await page.waitForFunction(() => document.querySelector('meta[name=newer]') !== null);
+                await ready(page);
+                assert.equal((await seen.storedRecipe(page, title)).title, title);
+                assert.equal((await seen.stored(page)).settings.json.decimal_sign, 'comma');
+                assert.equal(await page.getByRole('button', { name: say('page.update_take') }).count(), 0);
+            });
+        } finally {
+            rmSync(folder, { recursive: true, force: true });
+        }
     }],
 
     ['opened from disk, links begin with the web address that was set', async (bench) => {
