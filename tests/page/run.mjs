@@ -3,8 +3,9 @@
 // matches. A test that needs what an engine has not says so: [name, run, { without: { webkit: 'why' } }]; one of what is
 // the same in every engine runs in Chromium alone: [name, run, { once: true }].
 // One line a test, a picture of each failure in BUILD_FOLDER/page_failures, last "N passed, N failed". What is waited
-// for is a state of the page, never a span of time; so two browsers work side by side (WORKERS=1: one).
+// for is a state of the page, never a span of time; so several browsers work side by side (WORKERS=1: one).
 import { mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { faults, launch } from './browser.mjs';
@@ -14,7 +15,7 @@ const [folder, pattern] = process.argv.slice(2).filter((one) => !one.startsWith(
 const build = resolve(folder ?? join(here, '../../build/wasm'));
 const wanted = new RegExp(pattern ?? '', 'iu');
 const kEngine = process.argv.find((one) => one.startsWith('--engine='))?.slice(9) ?? 'chromium';
-const kWorkers = Number(process.env.WORKERS ?? 2);
+const kWorkers = Number(process.env.WORKERS ?? availableParallelism() + 1);  // two leave a third of two processors idle
 const kLongestMs = 600000;
 
 const tests = [];
