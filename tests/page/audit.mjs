@@ -8,7 +8,7 @@ const source = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe
 const kRules = { 'color-contrast': { enabled: false } };
 
 export async function audit(page) {
-    if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(source);
+    if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(`(() => { ${source}\n})()`);
     return page.evaluate(async (rules) => {
         const { violations } = await axe.run(document, { resultTypes: ['violations'], rules });
         return violations.flatMap(({ id, help, nodes }) =>
