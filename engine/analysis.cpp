@@ -264,7 +264,7 @@ bool comes_before(const Finding& a, const Finding& b) {
 
 Analysis of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped, const scales::Bench& bench,
             const std::vector<catalogue::Ingredient>& mine) {
-    // Only copied where there is something to lay over it: copying takes longer than all that follows.
+    // Only copied where there is something to lay over it: copying takes as long as all that follows.
     catalogue::Catalogue laid;
     if (!recipe.own.empty()) laid = catalogue::with_own(shipped, recipe.own);
     const catalogue::Catalogue& with_own = recipe.own.empty() ? shipped : laid;
