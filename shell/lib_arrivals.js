@@ -33,7 +33,7 @@ mergeInto(LibraryManager.library, {
             _platform_push(number, e.x || 0, e.y || 0, e.time || performance.now(),
                 Math.max(0, Arrivals.pointers.indexOf(e.pointer)), e.id || 0, e.node || 0,
                 (e.shift ? 1 : 0) | (e.control ? 2 : 0), Arrivals.text(e.key), Arrivals.text(e.text));
-            Frames.request(3);
+            Frames.request();
         },
 
         act: function (kind, what) {

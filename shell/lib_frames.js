@@ -1,29 +1,21 @@
-// Frames are owed, never looped: what happens asks for some, they are drawn, then nothing runs. One timer wakes the
-// program for what is due later. globalThis.tarebench tells tests how many were drawn and when all is quiet.
+// Frames are asked for, never looped: what happens asks for one, then nothing runs. One timer wakes the program for what
+// is due later. globalThis.tarebench tells tests how many were drawn and when all is quiet.
 mergeInto(LibraryManager.library, {
     $Frames: {
-        owed: 0,
         armed: false,
         inside: false, // the program is running: whatever happens now waits in the queue
         drawn: 0,
         timer: 0,
         wakeAt: 0, // 0: no timer
 
-        request: function (count) {
-            Frames.owed = Math.max(Frames.owed, count);
-            Frames.arm();
-        },
-        arm: function () {
-            if (Frames.armed || Frames.owed <= 0 || globalThis.tarebench.crashed) return;
+        request: function () {
+            if (Frames.armed || globalThis.tarebench.crashed) return;
             Frames.armed = true;
             requestAnimationFrame(Frames.tick);
         },
         tick: function () {
             Frames.armed = false;
-            if (Frames.owed <= 0) return;
-            Frames.owed -= 1;
             Frames.step(1);
-            Frames.arm();
         },
         step: function (draw) {
             if (Frames.inside || globalThis.tarebench.crashed) return;
@@ -50,11 +42,11 @@ mergeInto(LibraryManager.library, {
         },
         awake: function () {
             Frames.wakeAt = 0;
-            Frames.request(1);
+            Frames.request();
         },
         quiet: function () {
             const wakesSoon = Frames.wakeAt !== 0 && Frames.wakeAt - performance.now() < 30;
-            return Frames.owed <= 0 && !Frames.armed && !Frames.inside && !wakesSoon;
+            return !Frames.armed && !Frames.inside && !wakesSoon;
         },
         settled: function () {
             return new Promise(function (resolve) {
@@ -68,8 +60,8 @@ mergeInto(LibraryManager.library, {
     },
 
     shell_request_frame__deps: ['$Frames'],
-    shell_request_frame: function (count) {
-        Frames.request(count);
+    shell_request_frame: function () {
+        Frames.request();
     },
 
     shell_request_wake__deps: ['$Frames'],

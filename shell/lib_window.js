@@ -147,7 +147,7 @@ mergeInto(LibraryManager.library, {
             addEventListener('languagechange', function () { View.changed('preferences'); });
             document.addEventListener('visibilitychange', function () {
                 if (document.visibilityState === 'hidden') Arrivals.act('hidden');
-                else Frames.request(3);
+                else Frames.request();
             });
             addEventListener('pagehide', function () { Arrivals.act('hidden'); });
             setTimeout(View.checkSign, 2000);

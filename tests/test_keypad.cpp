@@ -216,7 +216,7 @@ TEST_CASE_FIXTURE(ThreeLines, "the keypad closes when its field is taken away") 
     hand::push(platform::Kind::resized);
     hand::settle();
     CHECK_FALSE(app.kit.keypad.open());
-    CHECK(platform::native::frames_owed() == 0);
+    CHECK_FALSE(platform::native::frame_wanted());
 }
 
 TEST_CASE_FIXTURE(ThreeLines, "Enter in a native field goes on to the next one") {

@@ -49,14 +49,14 @@ void step(bool draw) {
 
 }  // namespace
 
-TEST_CASE_FIXTURE(Fresh, "what is pushed arrives once, in order, and asks for frames") {
+TEST_CASE_FIXTURE(Fresh, "what is pushed arrives once, in order, and asks for a step") {
     platform::Event event;
     event.kind = Kind::key_down;
     event.text = "7";
     platform::native::push(event);
     event.text = "8";
     platform::native::push(event);
-    CHECK(platform::native::frames_owed() == 3);
+    CHECK(platform::native::frame_wanted());
     const auto events = platform::take_events();
     REQUIRE(events.size() == 2);
     CHECK(events[0].text == "7");
@@ -64,23 +64,24 @@ TEST_CASE_FIXTURE(Fresh, "what is pushed arrives once, in order, and asks for fr
     CHECK(platform::take_events().empty());
 }
 
-TEST_CASE_FIXTURE(Fresh, "nothing is drawn unless it was asked for") {
+TEST_CASE_FIXTURE(Fresh, "no step is made unless it was asked for") {
     steps_drawn = 0;
     platform::native::settle(step);
     CHECK(steps_drawn == 0);
-    platform::request_frame(2);
+    platform::request_frame();
+    platform::request_frame();
     platform::native::settle(step);
-    CHECK(steps_drawn == 2);
+    CHECK(steps_drawn == 1);
 }
 
-TEST_CASE_FIXTURE(Fresh, "the earliest wish to be woken wins and brings one frame") {
+TEST_CASE_FIXTURE(Fresh, "the earliest wish to be woken wins and brings one step") {
     platform::request_wake(500);
     platform::request_wake(100);
     platform::request_wake(900);
     platform::native::advance(99);
-    CHECK(platform::native::frames_owed() == 0);
+    CHECK_FALSE(platform::native::frame_wanted());
     platform::native::advance(1);
-    CHECK(platform::native::frames_owed() == 1);
+    CHECK(platform::native::frame_wanted());
 }
 
 TEST_CASE_FIXTURE(Fresh, "records come back with their keys, those of others stay out") {

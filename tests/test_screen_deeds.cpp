@@ -455,7 +455,7 @@ TEST_CASE_FIXTURE(FirstVisit, "a full store is told in the book, and the page co
     platform::native::set_storage(platform::native::Storage::full);
     app::keep(app, shipped::recipe("orchard_lip_balm"));
     draw_again();
-    CHECK(platform::native::frames_owed() == 0);
+    CHECK_FALSE(platform::native::frame_wanted());
     hand::go("Book");
     CHECK(hand::reads(app.say("store.full")));
     CHECK(faults() == "");

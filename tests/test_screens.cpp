@@ -124,6 +124,23 @@ TEST_CASE_FIXTURE(FirstVisit, "a finer device draws finer letters and lays out t
     draw_again();
 }
 
+TEST_CASE_FIXTURE(FirstVisit, "what happens is drawn once, and not at all where it changes nothing") {
+    app::keep(app, app.presets.recipes.front().second);
+    draw_again();
+    const int before = platform::native::drawn();
+    hand::go(app.say("nav.batch"));
+    CHECK(platform::native::drawn() == before + 1);
+    hand::push(platform::Kind::copied);
+    hand::settle();
+    CHECK(platform::native::drawn() == before + 2);
+    hand::push(platform::Kind::saved);
+    hand::settle();
+    CHECK(platform::native::drawn() == before + 2);
+    hand::push(platform::Kind::hidden);  // by then the canvas may have lost it
+    hand::settle();
+    CHECK(platform::native::drawn() == before + 3);
+}
+
 TEST_CASE_FIXTURE(FirstVisit, "nothing is drawn while nothing happens") {
     app::keep(app, app.presets.recipes.front().second);
     draw_again();

@@ -102,7 +102,7 @@ TEST_CASE_FIXTURE(LongList, "a flick goes on by itself, slows down and comes to 
     for (int i = 0; i < 300; ++i) {
         const float before = scrolled();
         platform::native::advance(16);
-        if (platform::native::take_owed_frame()) app::step(true);
+        if (platform::native::take_wanted_frame()) app::step(true);
         way.push_back(scrolled() - before);
     }
     CHECK(way[1] > 4);
@@ -112,7 +112,7 @@ TEST_CASE_FIXTURE(LongList, "a flick goes on by itself, slows down and comes to 
     for (int i = 0; i < 60; ++i)
         hand::wait(16);
     CHECK(scrolled() == rest);
-    CHECK(platform::native::frames_owed() == 0);
+    CHECK_FALSE(platform::native::frame_wanted());
 }
 
 TEST_CASE_FIXTURE(LongList, "a finger put down stops a flick") {

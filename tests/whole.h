@@ -97,7 +97,7 @@ inline std::string faults(Words words = Words::of_the_table) {
     if (mirror::clashes() != 0) out << mirror::clashes() << " ids are given twice\n";
     for (const std::uint32_t id : drawn)
         if (ids.count(id) == 0) out << "drawn, but not in the mirror: " << id << "\n";
-    if (platform::native::frames_owed() != 0) out << "does not come to rest\n";
+    if (platform::native::frame_wanted()) out << "does not come to rest\n";
     if (const std::string where = drawn_outside(); !where.empty()) out << where << "\n";
     return out.str();
 }

@@ -16,6 +16,7 @@
 #include "imgui.h"
 #include "imgui_internal.h"
 #include "mirror.h"
+#include "picture.h"
 #include "platform.h"
 #include "presets_data.h"
 #include "text_lines.h"
@@ -29,7 +30,8 @@ namespace {
 
 constexpr double kMessageMs = 6000;
 const std::vector<catalogue::Ingredient> kNoOwn;
-constexpr int kMostFramesAStep = 12;  // a queued tap takes four; edits and sheets a few more to settle
+constexpr int kMostFramesAStep =
+    16;  // a queued tap takes four; edits and sheets a few more; one more shows that nothing changes
 
 void load_presets(App& app) {
     if (auto presets = store::unpack_presets(presets_data::kPacked)) app.presets = std::move(presets.value());
@@ -42,8 +44,10 @@ void follow_preferences(App& app) {
     const workspace::Settings& settings = app.work.settings;
     const bool dark = settings.theme == workspace::Theme::system ? window.prefers_dark
                                                                  : settings.theme == workspace::Theme::dark;
-    if (theme::apply(dark, window.more_contrast || window.forced_colours, window.pixel_ratio))
+    if (theme::apply(dark, window.more_contrast || window.forced_colours, window.pixel_ratio)) {
         platform::fonts_changed();
+        app.undrawn = true;
+    }
     const theme::Colours& c = theme::colours();
     platform::set_page_colours(dark, c.paper, c.ink, c.card, c.accent);
     const bool comma = settings.sign == workspace::DecimalSign::system
@@ -99,7 +103,12 @@ void receive(App& app, const platform::Event& event) {
         case Kind::node_escape:
             escape(app, event);
             break;
+        case Kind::hidden:  // what comes back into sight may have lost its picture meanwhile
+            app.undrawn = true;
+            app.keeping.receive(event);
+            break;
         case Kind::resized:
+            app.undrawn = true;
             if (mirror::focus() != 0) app.kit.wish_view = mirror::focus();
             break;
         case Kind::fragment:
@@ -123,6 +132,7 @@ void receive(App& app, const platform::Event& event) {
         case Kind::context_restored:
         case Kind::letters_changed:
             text_lines::start_over();
+            app.undrawn = true;
             break;
         case Kind::page_update:
             app.ui.update_ready = true;
@@ -272,10 +282,15 @@ void step(bool draw) {
         receive(app, event);
     touch::time_passes(platform::now_ms(), app.kit);
     if (theme::font(theme::Type::body) == nullptr) follow_preferences(app);
+    // Until two frames on end are the same: then all has come to rest, and what is drawn is drawn once.
     int frames = 0;
-    do
+    for (bool same = false; frames < kMostFramesAStep && !(same && settled(app)); ++frames) {
         frame(app);
-    while (++frames < kMostFramesAStep && !settled(app));
+        picture::Picture now = picture::of(*ImGui::GetDrawData());
+        same = frames > 0 && now == app.picture;
+        app.undrawn = app.undrawn || now != app.picture;
+        app.picture = std::move(now);
+    }
     app.kit.wish_view = 0;
     mirror::end_frame(!touch::moving());
     if (std::exchange(app.kit.wish_blur, false)) platform::blur_node();
@@ -289,8 +304,8 @@ void step(bool draw) {
     if (app.kept_loaded) app.work.place = place_name(app.ui.screen);
     app.keeping.save_changes(app.work, platform::now_utc());
     if (app.ui.take_update > 0 && --app.ui.take_update == 0) load_update(app);
-    if (draw) platform::draw(ImGui::GetDrawData());
-    if (frames >= kMostFramesAStep) platform::request_frame(1);
+    if (draw && std::exchange(app.undrawn, false)) platform::draw(ImGui::GetDrawData());
+    if (frames >= kMostFramesAStep) platform::request_frame();
 }
 
 workspace::Recipe* open_recipe(App& app) {

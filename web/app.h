@@ -13,6 +13,7 @@
 #include "engine/workspace.h"
 #include "keeping.h"
 #include "kit.h"
+#include "picture.h"
 #include "undo.h"
 
 namespace app {
@@ -33,6 +34,8 @@ struct App {
     std::string undo_of;  // id of the recipe the steps belong to
     UiState ui;
     kit::Kit kit;
+    picture::Picture picture;  // of the last frame
+    bool undrawn = true;       // it differs from what is on the canvas
 
     std::string say(std::string_view key, const words::Arguments& arguments = {}) const {
         return words::say(words, key, arguments);

@@ -23,9 +23,9 @@ void take_update(App& app) {
 }
 
 void load_update(App& app) {
-    if (app.keeping.trouble() != keeping::Trouble::none)
-        return tell(app, app.say("page.update_unkept"), true);
-    platform::take_update();
+    if (app.keeping.trouble() == keeping::Trouble::none) return platform::take_update();
+    tell(app, app.say("page.update_unkept"), true);
+    platform::request_frame();  // this step has drawn already
 }
 
 }  // namespace app

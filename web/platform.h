@@ -86,8 +86,8 @@ struct Window {
 void run(void (*step)(bool draw));
 std::vector<Event> take_events();
 const Window& window();
-void request_frame(int frames = 3);  // ask for this many drawn frames; none are drawn otherwise
-void request_wake(double in_ms);  // one drawn frame after this time (the earliest wins, until the next step)
+void request_frame();             // ask for one more step; none is made otherwise
+void request_wake(double in_ms);  // one step after this time (the earliest wins, until the next step)
 double now_ms();                  // monotonic
 std::string now_utc();            // 2026-11-25T12:00:00Z
 std::string today();              // 2026-11-25, local

@@ -19,7 +19,7 @@ struct Host {
     Window window;
     double now_ms = 1000;
     std::string utc = "2026-11-25T12:00:00Z";
-    int owed = 0;
+    bool wanted = false;
     std::optional<double> wake_ms;
     std::uint64_t chance = 0;
     std::map<std::string, std::string> store;
@@ -86,8 +86,8 @@ const Window& window() {
     return host().window;
 }
 
-void request_frame(int frames) {
-    host().owed = std::max(host().owed, frames);
+void request_frame() {
+    host().wanted = true;
 }
 
 void request_wake(double in_ms) {
@@ -298,7 +298,7 @@ void advance(double ms) {
     host().now_ms += ms;
     if (host().wake_ms && *host().wake_ms <= host().now_ms) {
         host().wake_ms.reset();
-        request_frame(1);
+        request_frame();
     }
 }
 
@@ -306,18 +306,17 @@ void set_utc(const std::string& instant) {
     host().utc = instant;
 }
 
-int frames_owed() {
-    return host().owed;
+bool frame_wanted() {
+    return host().wanted;
 }
 
-bool take_owed_frame() {
-    if (host().owed == 0) return false;
-    host().owed -= 1;
+bool take_wanted_frame() {
+    if (!std::exchange(host().wanted, false)) return false;
     return true;
 }
 
 void settle(void (*step)(bool draw)) {
-    for (int frame = 0; frame < 60 && take_owed_frame(); ++frame) {
+    for (int frame = 0; frame < 60 && take_wanted_frame(); ++frame) {
         advance(16);
         step(true);
     }

@@ -25,9 +25,9 @@ Window& window();                          // to be changed by tests
 void advance(double ms);                   // a wake that falls due asks for its frame
 void set_utc(const std::string& instant);  // "2026-11-25T12:00:00Z", also sets today()
 
-int frames_owed();                     // drawn frames asked for and not drawn yet
-bool take_owed_frame();                // true: one was owed; call the step for it
-void settle(void (*step)(bool draw));  // draws until nothing is owed; at most 60 frames
+bool frame_wanted();                   // a step was asked for and not made yet
+bool take_wanted_frame();              // true: one was; call the step for it
+void settle(void (*step)(bool draw));  // steps until none is wanted; at most 60
 
 std::map<std::string, std::string>& store();
 // As another window of this browser does; it is not told of (some browsers do not), but found at the next

@@ -29,7 +29,7 @@
 #include "web/platform.h"
 
 extern "C" {
-void shell_request_frame(int frames);
+void shell_request_frame();
 void shell_request_wake(double in_ms);
 void shell_watch_window();
 void shell_watch_hand();
@@ -199,8 +199,8 @@ const Window& window() {
     return host().window;
 }
 
-void request_frame(int frames) {
-    shell_request_frame(frames);
+void request_frame() {
+    shell_request_frame();
 }
 
 void request_wake(double in_ms) {

@@ -65,10 +65,8 @@ void tap(ImVec2 at) {
 void mean(const gesture::Answer& answer, kit::Kit& kit) {
     const ImVec2 at(static_cast<float>(answer.x), static_cast<float>(answer.y));
     if (answer.meaning != gesture::Meaning::none) kit.finger_at = {-1, -1};
-    if (answer.meaning == gesture::Meaning::fling || answer.meaning == gesture::Meaning::cancel) {
+    if (answer.meaning == gesture::Meaning::fling || answer.meaning == gesture::Meaning::cancel)
         state.dragging = false;
-        platform::request_frame();  // at rest, the mirror is to follow
-    }
     switch (answer.meaning) {
         case gesture::Meaning::press_shown:
             kit.finger_at = at;
@@ -157,7 +155,7 @@ void time_passes(double now_ms, kit::Kit& kit) {
     if (!moved || std::abs(state.velocity) < gesture::kFlingStopPxPerS)
         state.gliding = false;
     else
-        platform::request_frame(1);
+        platform::request_frame();
 }
 
 bool moving() {

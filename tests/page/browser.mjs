@@ -59,9 +59,10 @@ export async function open(context, url, { running = true } = {}) {
     return page;
 }
 
+// In one go: a page that is about to be loaded again is ready as well, and would be another by a second question.
 export async function ready(page) {
-    await page.waitForFunction(() => globalThis.tarebench && (tarebench.settled || tarebench.crashed));
-    await settled(page);
+    await page.waitForFunction(() =>
+        globalThis.tarebench && !tarebench.crashed && tarebench.settled && tarebench.settled().then(() => true));
 }
 
 export const settled = (page) => page.evaluate(() => tarebench.settled());
