@@ -119,6 +119,18 @@ TEST_CASE_FIXTURE(ThreeLines, "next goes on to the next number and closes after 
     CHECK(line(2).percent.grid == 500000);
 }
 
+TEST_CASE_FIXTURE(ThreeLines, "back goes to the number before, and closes at the first") {
+    open_keypad(1);
+    type("30");
+    hand::press(app.say("keypad.previous_line"));
+    REQUIRE(app.kit.keypad.open());
+    type("20");
+    CHECK(line(0).percent.grid == 200000);
+    CHECK(line(1).percent.grid == 300000);
+    hand::press(app.say("keypad.previous_line"));
+    CHECK_FALSE(app.kit.keypad.open());
+}
+
 TEST_CASE_FIXTURE(ThreeLines, "next leaves out what can't be typed into") {
     workspace::Recipe& recipe = *app::open_recipe(app);
     recipe.formula = formula::set_rest(recipe.formula, 1, true).value();
@@ -225,6 +237,18 @@ TEST_CASE_FIXTURE(ThreeLines, "Enter in a native field goes on to the next one")
     hand::push(platform::Kind::node_enter, hand::field(percent_of(0)).id);
     hand::settle();
     CHECK(platform::native::focus_asked_for() == second);
+}
+
+TEST_CASE_FIXTURE(ThreeLines, "Enter with shift goes back to the one before") {
+    const std::uint32_t first = hand::field(percent_of(0)).id;
+    hand::write(percent_of(1), "12");
+    platform::Event event;
+    event.kind = platform::Kind::node_enter;
+    event.node = hand::field(percent_of(1)).id;
+    event.shift = true;
+    platform::native::push(event);
+    hand::settle();
+    CHECK(platform::native::focus_asked_for() == first);
 }
 
 }  // namespace test_keypad

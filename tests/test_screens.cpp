@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/words_test_language.h"
 #include "whole.h"
 
 namespace test_screens {
@@ -55,6 +56,40 @@ TEST_CASE_FIXTURE(FirstVisit, "every sheet is whole in every size, light and dar
                 app::close_sheet(app);
             }
         });
+    }
+}
+
+// A title may be cut, for it can be read whole on the recipe's sheet; words of the table may not.
+TEST_CASE_FIXTURE(FirstVisit, "in a language a third longer all is whole, and no words are cut on a phone") {
+    platform::native::window().language = std::string(words::kTestLanguage);
+    workspace::Recipe recipe = shipped::recipe("potting_shed_hand_salve");
+    recipe.title = "Salve";
+    app::keep(app, recipe);
+    for (const Size size : {Size{360, 640}, Size{320, 568}}) {
+        hand::resize(size.width, size.height);
+        CAPTURE(size.width);
+        REQUIRE(app.say("nav.book") == "Böööök");
+        const auto nothing_cut = [&] {
+            for (const std::string& words : drawn_items::cut_words()) {
+                const bool typed = !app.work.own.empty() && words == app.work.own.front().ingredient.name;
+                CHECK_MESSAGE((typed || size.width < 360), "cut: ", words);
+            }
+        };
+        for (const Screen screen : kScreens) {
+            CAPTURE(static_cast<int>(screen));
+            app.ui.screen = screen;
+            draw_again();
+            CHECK(faults() == "");
+            CHECK(overlaps() == "");
+            nothing_cut();
+        }
+        for (const Sheet sheet : all_sheets()) {
+            CAPTURE(static_cast<int>(sheet));
+            open_sheet(app, sheet);
+            CHECK(faults() == "");
+            nothing_cut();
+            app::close_sheet(app);
+        }
     }
 }
 

@@ -11,6 +11,7 @@
 #include "engine/documents.h"
 #include "engine/share.h"
 #include "engine/utf8.h"
+#include "engine/words_test_language.h"
 #include "engine/workspace_made.h"
 #include "engine/writing.h"
 #include "imgui.h"
@@ -35,11 +36,22 @@ constexpr int kMostFramesAStep =
 
 void load_presets(App& app) {
     if (auto presets = store::unpack_presets(presets_data::kPacked)) app.presets = std::move(presets.value());
+}
+
+// That of the browser where it is shipped, else English.
+void choose_words(App& app) {
+    const std::string& wanted = platform::window().language;
+    if (app.words_for == wanted) return;
+    app.words_for = wanted;
     for (const words::Table& table : app.presets.words)
-        if (table.language == "en") app.words = table;
+        if (table.language == "en" || wanted == table.language ||
+            wanted.substr(0, wanted.find('-')) == table.language)
+            app.words = table;
+    if (wanted == words::kTestLanguage) app.words = words::test_language(app.words);
 }
 
 void follow_preferences(App& app) {
+    choose_words(app);
     const platform::Window& window = platform::window();
     const workspace::Settings& settings = app.work.settings;
     const bool dark = settings.theme == workspace::Theme::system ? window.prefers_dark
@@ -59,7 +71,7 @@ void follow_preferences(App& app) {
 
 void key(App& app, const platform::Event& event) {
     const std::string& pressed = event.text;
-    if (!event.control && widget::keypad_key(app.kit, pressed)) return;
+    if (!event.control && widget::keypad_key(app.kit, pressed, event.shift)) return;
     const bool z = pressed == "z" || pressed == "Z", y = pressed == "y" || pressed == "Y";
     const bool in_sight = app.ui.screen == Screen::formula || app.ui.screen == Screen::batch;
     if (!event.control || !in_sight) return;
@@ -127,6 +139,9 @@ void receive(App& app, const platform::Event& event) {
             break;
         case Kind::copy_failed:
             tell(app, app.say("share.copy_failed"), true);
+            break;
+        case Kind::preferences:
+            app.undrawn = true;
             break;
         case Kind::context_lost:
         case Kind::context_restored:

@@ -21,6 +21,7 @@ namespace app {
 struct App {
     store::Presets presets;
     words::Table words;
+    std::optional<std::string> words_for;  // the browser's language that they were chosen for
     workspace::Workspace work;
     keeping::Keeping keeping;
     bool kept_loaded = false;                    // what was stored has arrived

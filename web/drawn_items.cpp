@@ -8,12 +8,20 @@
 namespace drawn_items {
 namespace {
 std::vector<std::uint32_t> seen;
-}
+std::vector<std::string> too_long;
+}  // namespace
 void begin_frame() {
     seen.clear();
+    too_long.clear();
 }
 const std::vector<std::uint32_t>& ids() {
     return seen;
+}
+void cut(std::string_view words) {
+    too_long.emplace_back(words);
+}
+const std::vector<std::string>& cut_words() {
+    return too_long;
 }
 }  // namespace drawn_items
 

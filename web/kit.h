@@ -45,7 +45,8 @@ struct Kit {
     std::uint32_t wish_focus = 0;      // field whose native twin shall take the focus after this frame
     bool wish_all = false;             // and select its text
     bool wish_blur = false;            // leave the field: the phone's keyboard goes down
-    std::uint32_t next_after = 0;      // go on to the number field after this one
+    std::uint32_t step_from = 0;       // go from this number field to the next one
+    bool step_back = false;            // or to the one before
     std::uint32_t wish_view = 0;       // widget to be scrolled into view
     std::string sheet;                 // key of the sheet that was measured
     float sheet_height = 0;            // of what it holds; 0: not measured yet

@@ -34,6 +34,7 @@ struct Pending {
     platform::Kind kind;
     std::uint32_t node;
     std::string text;
+    bool shift;
     int frames_left;
 };
 
@@ -253,7 +254,7 @@ void receive(const platform::Event& event) {
         default:
             return;
     }
-    r.pending.push_back({event.kind, event.node, event.text, kFramesToTake});
+    r.pending.push_back({event.kind, event.node, event.text, event.shift, kFramesToTake});
 }
 
 bool take_click(std::uint32_t id) {
@@ -274,8 +275,14 @@ std::optional<std::string> take_input(std::uint32_t id) {
     return std::nullopt;
 }
 
-bool take_enter(std::uint32_t id) {
-    return take(platform::Kind::node_enter, id);
+int take_enter(std::uint32_t id) {
+    for (const Pending& p : all().pending) {
+        if (p.kind != platform::Kind::node_enter || p.node != id) continue;
+        const int step = p.shift ? -1 : 1;
+        take(platform::Kind::node_enter, id);
+        return step;
+    }
+    return 0;
 }
 
 bool take_blur(std::uint32_t id) {

@@ -72,7 +72,7 @@ void receive(const platform::Event& event);  // node_* events
 bool take_click(std::uint32_t id);
 bool take_menu(std::uint32_t id);
 std::optional<std::string> take_input(std::uint32_t id);  // the newest text
-bool take_enter(std::uint32_t id);
+int take_enter(std::uint32_t id);  // 1: on to the next, -1: back to the one before, 0: was not pressed
 bool take_blur(std::uint32_t id);
 bool focused(std::uint32_t id);             // DOM focus is there: draw the ring
 bool is_field(std::uint32_t id);            // of the last finished frame

@@ -73,7 +73,7 @@ workspace_book::View looked_for(app::App& app, std::size_t in_book) {
     spec.most_bytes = 80;
     if (const auto typed = widget::text_field(kit, "search", app.ui.book_search, spec))
         app.ui.book_search = *typed;
-    kit.wish_blur = mirror::take_enter(widget::id_of("search")) || kit.wish_blur;
+    kit.wish_blur = mirror::take_enter(widget::id_of("search")) != 0 || kit.wish_blur;
     widget::gap(8);
     workspace::Settings& settings = app.work.settings;
     const int sort = widget::choice(
@@ -248,7 +248,7 @@ void tags(app::App& app) {
         app.ui.typed = *typed;
         app.ui.typed_problem.clear();
     }
-    const bool enter = mirror::take_enter(widget::id_of("tag"));
+    const bool enter = mirror::take_enter(widget::id_of("tag")) != 0;
     if (!app.ui.typed_problem.empty()) {
         widget::gap(8);
         widget::finding_badge(kit, finding::Severity::stop, app.ui.typed_problem, "");
@@ -306,7 +306,7 @@ void rename(app::App& app) {
             kit, "title", app.ui.typed,
             {app.say("recipe.title"), "", false, false, false, true, workspace::kMostTitleBytes}))
         app.ui.typed = *typed;
-    const bool enter = mirror::take_enter(widget::id_of("title"));
+    const bool enter = mirror::take_enter(widget::id_of("title")) != 0;
     widget::gap(16);
     if (widget::button(kit, "save", app.say("recipe.rename_done"), widget::Look::primary, kit.width) ||
         enter) {

@@ -109,7 +109,7 @@ void ingredient(app::App& app) {
     spec.last = true;
     spec.most_bytes = formula::kMostNameBytes;
     if (const auto typed = widget::text_field(kit, "search", app.ui.search, spec)) app.ui.search = *typed;
-    kit.wish_blur = mirror::take_enter(widget::id_of("search")) || kit.wish_blur;
+    kit.wish_blur = mirror::take_enter(widget::id_of("search")) != 0 || kit.wish_blur;
     widget::gap(8);
 
     std::string chosen, written;

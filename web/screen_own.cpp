@@ -177,7 +177,7 @@ void analysis(app::App& app, Ingredient& own) {
     if (const auto typed =
             text(app, "constituent", app.say("own.constituent"), app.ui.typed, workspace::kMostOwnNameBytes))
         app.ui.typed = *typed;
-    const bool enter = mirror::take_enter(widget::id_of("constituent"));
+    const bool enter = mirror::take_enter(widget::id_of("constituent")) != 0;
     widget::gap(6);
     const std::string name = typed::words(app.ui.typed);
     const bool full = lot.constituents.size() >= workspace::kMostOwnEntries;
@@ -232,7 +232,7 @@ void own_new(app::App& app) {
     spec.last = true;
     spec.most_bytes = workspace::kMostOwnNameBytes;
     if (const auto typed = widget::text_field(kit, "name", app.ui.typed, spec)) app.ui.typed = *typed;
-    const bool enter = mirror::take_enter(widget::id_of("name"));
+    const bool enter = mirror::take_enter(widget::id_of("name")) != 0;
     widget::gap(14);
     const std::string name = typed::words(app.ui.typed);
     if ((widget::button(kit, "create", app.say("own.create"), widget::Look::primary, kit.width,

@@ -80,7 +80,7 @@ void stock(app::App& app) {
     search.most_bytes = formula::kMostNameBytes;
     if (const auto typed = widget::text_field(kit, "search", app.ui.stock_search, search))
         app.ui.stock_search = *typed;
-    kit.wish_blur = mirror::take_enter(widget::id_of("search")) || kit.wish_blur;
+    kit.wish_blur = mirror::take_enter(widget::id_of("search")) != 0 || kit.wish_blur;
     widget::gap(8);
     widget::RowSpec role;
     role.title =

@@ -179,7 +179,10 @@ NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std
     }
 
     if (draft != kit.drafts.end() && !active && draft->second.problem.empty()) kit.drafts.erase(draft);
-    if (mirror::take_enter(id)) kit.next_after = id;
+    if (const int step = mirror::take_enter(id)) {
+        kit.step_from = id;
+        kit.step_back = step < 0;
+    }
     // While it is being typed an unfinished number ("12,") is no fault yet; the sentence shows once the field
     // is left.
     const auto now = kit.drafts.find(id);

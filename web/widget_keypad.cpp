@@ -39,6 +39,11 @@ void rub_out(kit::Keypad& pad) {
     pad.changed = true;
 }
 
+void step(kit::Kit& kit, bool back) {
+    kit.step_from = kit.keypad.target;
+    kit.step_back = back;
+}
+
 bool key_button(kit::Kit& kit, std::string_view label, std::string_view name, ImVec2 size, bool strong) {
     mirror::Node node;
     node.role = mirror::Role::button;
@@ -103,14 +108,20 @@ void keypad(kit::Kit& kit) {
               theme::paint(theme::colours().ink));
     at(4, 2);
     if (key_button(kit, kit.say("keypad.next"), kit.say("keypad.next_line"), {wide, 2 * kKey + kGapPx}, true))
-        kit.next_after = pad.target;
+        step(kit, false);
     at(0, 4);
-    if (key_button(kit, kit.say("keypad.done"), kit.say("keypad.done"), {kit.width, kKey - 6}, false))
+    const ImVec2 back = ImGui::GetCursorScreenPos();
+    if (key_button(kit, "  ", kit.say("keypad.previous_line"), {wide, kKey - 6}, false)) step(kit, true);
+    draw_mark(Mark::back, {back.x + wide / 2, back.y + (kKey - 6) / 2}, 16,
+              theme::paint(theme::colours().ink));
+    at(1, 4);
+    if (key_button(kit, kit.say("keypad.done"), kit.say("keypad.done"), {kit.width - wide - kGapPx, kKey - 6},
+                   false))
         pad.target = 0;
     mirror::close();
 }
 
-bool keypad_key(kit::Kit& kit, std::string_view key) {
+bool keypad_key(kit::Kit& kit, std::string_view key, bool shift) {
     kit::Keypad& pad = kit.keypad;
     if (!pad.open()) return false;
     if (key.size() == 1 && std::string_view("0123456789.,+-*/()").find(key[0]) != std::string_view::npos)
@@ -118,7 +129,7 @@ bool keypad_key(kit::Kit& kit, std::string_view key) {
     else if (key == "Backspace")
         rub_out(pad);
     else if (key == "Enter" || key == "Tab")
-        kit.next_after = pad.target;
+        step(kit, shift);
     else if (key == "Escape")
         pad.target = 0;
     else
@@ -129,16 +140,18 @@ bool keypad_key(kit::Kit& kit, std::string_view key) {
 void keypad_go_on(kit::Kit& kit) {
     const bool gone = std::find(kit.order.begin(), kit.order.end(), kit.keypad.target) == kit.order.end();
     if (gone) kit.keypad.target = 0;  // its field was removed, or its screen left
-    if (kit.next_after == 0) return;
-    const auto here = std::find(kit.order.begin(), kit.order.end(), kit.next_after);
-    const bool on_keypad = kit.keypad.target == kit.next_after;
-    kit.next_after = 0;
-    const bool last = here == kit.order.end() || here + 1 == kit.order.end();
+    if (kit.step_from == 0) return;
+    const auto here = std::find(kit.order.begin(), kit.order.end(), kit.step_from);
+    const bool on_keypad = kit.keypad.target == kit.step_from;
+    kit.step_from = 0;
+    const bool last =
+        here == kit.order.end() || (kit.step_back ? here == kit.order.begin() : here + 1 == kit.order.end());
+    const std::uint32_t there = last ? 0 : kit.step_back ? *(here - 1) : *(here + 1);
     if (on_keypad) {
-        kit.keypad.target = last ? 0 : *(here + 1);
+        kit.keypad.target = there;
         kit.keypad.arriving = !last;
     } else if (!last) {
-        kit.wish_focus = *(here + 1);
+        kit.wish_focus = there;
         kit.wish_all = true;
     }
 }

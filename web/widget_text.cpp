@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "drawn_items.h"
 #include "picture_text.h"
 #include "text_lines.h"
 #include "widget_press.h"
@@ -69,6 +70,7 @@ float draw_cut(ImVec2 at, std::string_view words, theme::Type type, ImU32 colour
         draw_wrapped(at, words, type, colour, 0);
         return whole.x;
     }
+    drawn_items::cut(words);
     draw_wrapped(at, text_lines::cut(words, type, width), type, colour, 0);
     return width;
 }

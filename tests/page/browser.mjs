@@ -2,6 +2,7 @@
 // anywhere but the page itself, a breach of its policy, an error on its console or an uncaught one fails the test that
 // opened it. What differs between the engines lies in engine_*.mjs.
 import { pathToFileURL } from 'node:url';
+import { language } from './words.mjs';
 
 // A phone. Drawn in software, three pixels a point cost eight times as much as one: for the tests in which density plays
 // no part it is 1, and for the others what the engine can draw in time.
@@ -26,7 +27,8 @@ export async function profile(browser, options = {}) {
     const { offline = true, before, mayWarn, reach = [], dense = false, ...driver } = options;
     const { understood, density } = browser.engine;
     const context = await browser.newContext(understood({
-        ...kPhone, ...(dense ? { deviceScaleFactor: density } : {}), acceptDownloads: true, ...driver,
+        ...kPhone, ...(dense ? { deviceScaleFactor: density } : {}), acceptDownloads: true,
+        ...(language ? { locale: language } : {}), ...driver,
     }));
     context.engine = browser.engine;
     context.setDefaultTimeout(kPatience);

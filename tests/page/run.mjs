@@ -1,7 +1,8 @@
-// node tests/page/run.mjs [BUILD_FOLDER] [PATTERN] [--engine=chromium|firefox|webkit]: the real page in a real browser, as a
-// person uses it. BUILD_FOLDER holds tarebench.html and hosted/ (default build/wasm); PATTERN: only tests whose name it
-// matches. A test that needs what an engine has not says so: [name, run, { without: { webkit: 'why' } }]; one of what is
-// the same in every engine runs in Chromium alone: [name, run, { once: true }].
+// node tests/page/run.mjs [BUILD_FOLDER] [PATTERN] [--engine=chromium|firefox|webkit] [--language=en-XA]: the real page in a
+// real browser, as a person uses it. BUILD_FOLDER holds tarebench.html and hosted/ (default build/wasm); PATTERN: only
+// tests whose name it matches. A test that needs what an engine has not says so:
+// [name, run, { without: { webkit: 'why' } }]; one of what is the same in every engine runs in Chromium alone:
+// [name, run, { once: true }].
 // One line a test, a picture of each failure in BUILD_FOLDER/page_failures, last "N passed, N failed". What is waited
 // for is a state of the page, never a span of time; so several browsers work side by side (WORKERS=1: one).
 import { mkdirSync, readdirSync, rmSync } from 'node:fs';
