@@ -3,6 +3,7 @@
 #include "app.h"
 
 #include <algorithm>
+#include <cfloat>
 #include <cstdio>
 #include <utility>
 
@@ -265,9 +266,18 @@ void frame(App& app) {
     ImGui::Render();
 }
 
+// What is to be scrolled into view has been asked for and comes with the next frame.
+bool scrolling() {
+    const ImVector<ImGuiWindow*>& windows = GImGui->Windows;
+    return std::any_of(windows.begin(), windows.end(), [](const ImGuiWindow* window) {
+        return window->Active && window->ScrollTarget.y < FLT_MAX;
+    });
+}
+
 bool settled(const App& app) {
     const bool arriving = app.kit.keypad.open() && app.kit.keypad.arriving;
-    return !app.ui.again && !arriving && app.kit.wish_view == 0 && GImGui->InputEventsQueue.empty();
+    return !app.ui.again && !arriving && !scrolling() && app.kit.wish_view == 0 &&
+           GImGui->InputEventsQueue.empty();
 }
 
 }  // namespace
