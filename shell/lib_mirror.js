@@ -9,6 +9,7 @@ mergeInto(LibraryManager.library, {
         root: null,
         abouts: null, // holds the descriptions, hidden; they are referred to
         entries: null, // id -> { id, role, raw, parts, el, box, about, sent }
+        letters: 15, // the em of what is drawn, CSS pixels
         patching: false,
         wanted: null, // a focus asked for before its element was there
         returns: null, // dialogs: where the focus was before each
@@ -290,7 +291,7 @@ mergeInto(LibraryManager.library, {
 
         measure: function (text) {
             Twin.ruler = Twin.ruler || document.createElement('canvas').getContext('2d');
-            Twin.ruler.font = '15px Tarebench, system-ui, sans-serif';
+            Twin.ruler.font = Twin.letters + 'px Tarebench, system-ui, sans-serif';
             return Twin.ruler.measureText(text).width;
         },
 

@@ -9,6 +9,7 @@ mergeInto(LibraryManager.library, {
         told: '',
         wishes: null,
         observer: null,
+        letters: null, // the element whose width and height tell how large letters are, see textScale
         sign: '', // see askSign
 
         // The exact size of the canvas in device pixels where the browser knows it.
@@ -67,6 +68,15 @@ mergeInto(LibraryManager.library, {
             View.changed('preferences');
         },
 
+        // Size of letters to the usual one, 1 to 2: the browser's own setting says it by the root's size (the element's
+        // width), the system's by that of its body text where the browser knows it (the height; 17 is usual on iOS).
+        textScale: function () {
+            const box = View.letters.getBoundingClientRect();
+            const body = CSS.supports('font', '-apple-system-body') ? 17 : 16;
+            const scale = Math.max(box.width / 16, box.height / body);
+            return Math.round(Math.min(2, Math.max(1, scale)) * 64) / 64;
+        },
+
         tell: function () {
             const safe = getComputedStyle(document.getElementById('safe-area'));
             const inset = function (side) { return parseFloat(safe['padding' + side]) || 0; };
@@ -76,7 +86,7 @@ mergeInto(LibraryManager.library, {
             if (navigator.standalone || matchMedia('(display-mode: standalone)').matches) flags |= 128;
             if (location.protocol !== 'http:' && location.protocol !== 'https:') flags |= 64;
             const numbers = [View.wide, View.high, devicePixelRatio, inset('Top'), inset('Right'), inset('Bottom'),
-                inset('Left'), View.keyboard(), flags];
+                inset('Left'), View.keyboard(), View.textScale(), flags];
             const said = numbers.join(' ') + navigator.language;
             if (said === View.told) return false;
             View.told = said;
@@ -122,6 +132,7 @@ mergeInto(LibraryManager.library, {
 
         start: function () {
             View.canvas = document.getElementById('canvas');
+            View.letters = document.getElementById('text-size');
             // In the order of the flags of platform_window().
             View.wishes = ['(pointer: coarse)', '(prefers-color-scheme: dark)', '(prefers-reduced-motion: reduce)',
                 '(prefers-contrast: more)', '(forced-colors: active)'].map(function (query) { return matchMedia(query); });
@@ -136,6 +147,7 @@ mergeInto(LibraryManager.library, {
                 View.changed('resized');
             });
             View.observe();
+            new ResizeObserver(function () { View.changed('preferences'); }).observe(View.letters);
             View.resolution();
             if (globalThis.visualViewport) {
                 visualViewport.addEventListener('resize', View.viewport);
@@ -146,8 +158,12 @@ mergeInto(LibraryManager.library, {
             }
             addEventListener('languagechange', function () { View.changed('preferences'); });
             document.addEventListener('visibilitychange', function () {
-                if (document.visibilityState === 'hidden') Arrivals.act('hidden');
-                else Frames.request();
+                if (document.visibilityState === 'hidden') {
+                    Arrivals.act('hidden');
+                    return;
+                }
+                View.changed('preferences'); // back from the system's settings
+                Frames.request();
             });
             addEventListener('pagehide', function () { Arrivals.act('hidden'); });
             setTimeout(View.checkSign, 2000);
@@ -178,6 +194,14 @@ mergeInto(LibraryManager.library, {
         style.setProperty('--accent', css(accent));
         style.setProperty('color-scheme', dark ? 'dark' : 'light');
         for (const meta of document.querySelectorAll('meta[name=theme-color]')) meta.content = css(background);
+    },
+
+    // The native field's letters, as large as the drawn ones.
+    shell_page_letters: function (body, figure) {
+        Twin.letters = body;
+        const style = document.documentElement.style;
+        style.setProperty('--body-size', body + 'px');
+        style.setProperty('--figure-size', figure + 'px');
     },
 
     shell_page_language: function (language, title) {

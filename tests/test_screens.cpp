@@ -4,6 +4,9 @@
 #include <vector>
 
 #include "engine/words_test_language.h"
+#include "web/theme.h"
+#include "web/widget_keypad.h"
+#include "web/widget_text.h"
 #include "whole.h"
 
 namespace test_screens {
@@ -91,6 +94,120 @@ TEST_CASE_FIXTURE(FirstVisit, "in a language a third longer all is whole, and no
             app::close_sheet(app);
         }
     }
+}
+
+// A person's own size of letters. Twice the usual one on phones (WCAG 2.2, success criterion 1.4.4), between
+// the two on a tablet, where a column is wide enough for what stands side by side.
+struct Letters {
+    Size size;
+    float scale;
+};
+constexpr Letters kLarge[] = {{{360, 640}, 2}, {{320, 568}, 2}, {{360, 640}, 1.3f}, {{820, 1180}, 1.5f}};
+
+template <class Look>
+void in_large_letters(app::App& app, Look look) {
+    for (const workspace::Recipe& recipe : {difficult(), app.presets.recipes.front().second}) {
+        CAPTURE(recipe.title);
+        app::keep(app, recipe);
+        for (const Letters& letters : kLarge) {
+            CAPTURE(letters.size.width);
+            CAPTURE(letters.scale);
+            platform::native::window().text_scale = letters.scale;
+            hand::resize(letters.size.width, letters.size.height);
+            look();
+            app::close_sheet(app);
+        }
+    }
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "every screen is whole in large letters") {
+    in_large_letters(app, [&] {
+        for (const Screen screen : kScreens) {
+            CAPTURE(static_cast<int>(screen));
+            app.ui.screen = screen;
+            draw_again();
+            CHECK(faults() == "");
+            CHECK(overlaps() == "");
+        }
+    });
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "every sheet is whole in large letters") {
+    app::keep(app, app::blank_recipe(app));
+    app::bin(app, app.work.open);
+    in_large_letters(app, [&] {
+        for (const Sheet sheet : all_sheets()) {
+            CAPTURE(static_cast<int>(sheet));
+            open_sheet(app, sheet);
+            REQUIRE(app.ui.sheet == sheet);
+            CHECK(faults() == "");
+            app::close_sheet(app);
+        }
+    });
+}
+
+TEST_CASE_FIXTURE(FirstVisit,
+                  "letters twice as large make what holds them twice as high, and the bar no wider") {
+    app::keep(app, app.presets.recipes.front().second);
+    draw_again();
+    const auto high = [&](Role role, const std::string& name) {
+        return hand::found(hand::see(role, name), name).height;
+    };
+    const std::string steps = app.say("formula.steps"), place = app.say("nav.formula");
+    const float heading = high(Role::heading, steps), tab = high(Role::tab, place);
+    const int changes = platform::native::font_changes();
+    platform::native::window().text_scale = 2;
+    hand::push(platform::Kind::preferences);
+    hand::settle();
+    CHECK(platform::native::font_changes() == changes + 1);
+    CHECK(high(Role::heading, steps) == doctest::Approx(2 * heading));
+    CHECK(high(Role::tab, place) > tab);
+    platform::native::window().text_scale = 0.8f;  // smaller ones are no smaller: targets, legibility
+    hand::push(platform::Kind::preferences);
+    hand::settle();
+    CHECK(high(Role::heading, steps) == heading);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "the places of the bar keep their words whole in large letters") {
+    platform::native::window().text_scale = 2;
+    hand::resize(320, 568);
+    for (const char* place : {"nav.book", "nav.formula", "nav.batch", "nav.stock", "nav.more"}) {
+        CAPTURE(place);
+        CHECK(widget::measure(app.say(place), theme::Type::label).x <= 320.0f / 5);
+    }
+}
+
+TEST_CASE_FIXTURE(FirstVisit,
+                  "in large letters the keypad leaves its field in sight and all keys in the window") {
+    platform::native::window().text_scale = 2;
+    app::keep(app, app.presets.recipes.front().second);
+    app.ui.screen = Screen::formula;
+    hand::resize(320, 568);
+    hand::tap(160, 3);  // by finger from here on
+    for (const Node& node : mirror::nodes())
+        if (node.role == Role::field_decimal && !node.disabled) {
+            hand::push(platform::Kind::node_click, node.id);
+            hand::settle();
+            break;
+        }
+    REQUIRE(app.kit.keypad.open());
+    CHECK(faults() == "");
+    const Node done = hand::button(app.say("keypad.done"));
+    CHECK(done.y + done.height <= 568);
+    for (const Node& node : mirror::nodes())
+        if (node.id == app.kit.keypad.target) {
+            CHECK(node.y >= theme::top_bar());
+            CHECK(node.y + node.height <= 568 - widget::keypad_height());
+        }
+}
+
+TEST_CASE_FIXTURE(FirstVisit,
+                  "the finest screen in the largest letters needs no texture that an old phone refuses") {
+    platform::native::window().pixel_ratio = 3;
+    platform::native::window().text_scale = 2;
+    draw_again();
+    CHECK(ImGui::GetIO().Fonts->TexHeight <= 4096);
+    CHECK(ImGui::GetIO().Fonts->TexWidth <= 2048);
 }
 
 TEST_CASE_FIXTURE(FirstVisit, "screens without an open recipe lead to the book") {

@@ -57,8 +57,12 @@ void follow_preferences(App& app) {
     const workspace::Settings& settings = app.work.settings;
     const bool dark = settings.theme == workspace::Theme::system ? window.prefers_dark
                                                                  : settings.theme == workspace::Theme::dark;
-    if (theme::apply(dark, window.more_contrast || window.forced_colours, window.pixel_ratio)) {
+    if (theme::apply(
+            {dark, window.more_contrast || window.forced_colours, window.pixel_ratio, window.text_scale})) {
         platform::fonts_changed();
+        text_lines::start_over();
+        platform::set_page_letters(theme::letter_size(theme::Type::body),
+                                   theme::letter_size(theme::Type::figure));
         app.undrawn = true;
     }
     const theme::Colours& c = theme::colours();
@@ -120,6 +124,7 @@ void receive(App& app, const platform::Event& event) {
             app.undrawn = true;
             app.keeping.receive(event);
             break;
+        case Kind::preferences:  // larger letters move what is being edited
         case Kind::resized:
             app.undrawn = true;
             if (mirror::focus() != 0) app.kit.wish_view = mirror::focus();
@@ -140,9 +145,6 @@ void receive(App& app, const platform::Event& event) {
             break;
         case Kind::copy_failed:
             tell(app, app.say("share.copy_failed"), true);
-            break;
-        case Kind::preferences:
-            app.undrawn = true;
             break;
         case Kind::context_lost:
         case Kind::context_restored:

@@ -108,12 +108,12 @@ std::string sheet_title(App& app, const SheetRow& row) {
 // On one line where it fits, else smaller on as many as the bar has room for, else cut.
 void draw_title(ImVec2 at, const std::string& title, float room) {
     const ImU32 ink = theme::paint(theme::colours().ink);
-    const auto middle = [&](float height) { return at.y + (theme::kTopBar - height) / 2; };
+    const auto middle = [&](float height) { return at.y + (theme::top_bar() - height) / 2; };
     for (const theme::Type type : {theme::Type::title, theme::Type::strong, theme::Type::small}) {
         if (widget::measure(title, type).x <= room)
             return widget::draw_wrapped({at.x, middle(theme::line_height(type))}, title, type, ink, 0);
         const ImVec2 wrapped = widget::measure(title, type, room);
-        if (type != theme::Type::title && wrapped.y <= theme::kTopBar && wrapped.x <= room)
+        if (type != theme::Type::title && wrapped.y <= theme::top_bar() && wrapped.x <= room)
             return widget::draw_wrapped({at.x, middle(wrapped.y)}, title, type, ink, room);
     }
     widget::draw_cut({at.x, middle(theme::line_height(theme::Type::small))}, title, theme::Type::small, ink,
@@ -123,7 +123,7 @@ void draw_title(ImVec2 at, const std::string& title, float room) {
 void top_bar(App& app, const ScreenRow& row, const Place& place) {
     kit::Kit& kit = app.kit;
     const bool of_recipe = (row.screen == Screen::formula || row.screen == Screen::batch) && open_recipe(app);
-    const float y = place.top + (theme::kTopBar - theme::kTarget) / 2;
+    const float y = place.top + (theme::top_bar() - theme::kTarget) / 2;
     const float buttons = of_recipe ? 3 * theme::kTarget : 0;
     const float left = place.left + theme::kMargin;
     const float room = place.right - left - buttons - 8;
@@ -149,8 +149,8 @@ void top_bar(App& app, const ScreenRow& row, const Place& place) {
             show(app, Sheet::recipe);
         }
     }
-    ImGui::GetWindowDrawList()->AddLine({place.left, place.top + theme::kTopBar},
-                                        {place.right, place.top + theme::kTopBar},
+    const float below = place.top + theme::top_bar();
+    ImGui::GetWindowDrawList()->AddLine({place.left, below}, {place.right, below},
                                         theme::paint(theme::colours().hairline));
 }
 
@@ -161,7 +161,7 @@ void pane(App& app, const ScreenRow& row, float left, float right, float top, fl
         ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse);
     if (app.ui.to_top) ImGui::SetScrollY(0);
     ImGuiWindow* window = ImGui::GetCurrentWindow();
-    app.kit.width = std::min(right - left - 2 * theme::kMargin, theme::kReadingWidth);
+    app.kit.width = std::min(right - left - 2 * theme::kMargin, theme::reading_width());
     const float indent = (right - left - app.kit.width) / 2;
     ImGui::SetCursorPos({indent, 12});
     ImGui::BeginGroup();
@@ -196,15 +196,15 @@ void navigation(App& app, const Place& place, ImVec2 window) {
         list.AddLine({0, place.bottom}, {window.x, place.bottom}, theme::paint(c.hairline));
     }
     // Side by side, formula and batch are one place: two of them that show the same would be a riddle.
-    const bool side_by_side = window.x >= theme::kTwoPanes;
+    const bool side_by_side = window.x >= theme::two_panes_from();
     for (const ScreenRow& row : kScreens) {
         if (side_by_side && row.screen == Screen::batch) continue;
         const bool both = side_by_side && row.screen == Screen::formula;
         const bool current = app.ui.screen == row.screen || (both && app.ui.screen == Screen::batch);
         const float n = static_cast<float>(i++);
-        const ImVec2 size =
-            place.wide ? ImVec2(theme::kRail - 20, 50) : ImVec2(window.x / std::size(kScreens), theme::kBar);
-        ImGui::SetCursorScreenPos(place.wide ? ImVec2(10, place.top + 64 + n * 56)
+        const ImVec2 size = place.wide ? ImVec2(theme::rail() - 20, theme::grown(50))
+                                       : ImVec2(window.x / std::size(kScreens), theme::bar());
+        ImGui::SetCursorScreenPos(place.wide ? ImVec2(10, place.top + theme::top_bar() + 8 + n * (size.y + 6))
                                              : ImVec2(n * size.x, place.bottom));
         if (widget::tab(app.kit, row.name, row.mark, app.say(both ? "nav.both" : row.name), current, size,
                         place.wide)) {
@@ -221,15 +221,19 @@ void message(App& app, const Place& place) {
                  app.ui.message_is_problem ? "alert" : "message", app.ui.message);
     if (app.ui.message.empty()) return;
     const theme::Colours& c = theme::colours();
-    const float width = std::min(place.right - place.left - 24, 520.0f);
-    const ImVec2 words = widget::measure(app.ui.message, theme::Type::body, width - 32);
+    const float width = std::min(place.right - place.left - 24, theme::grown(520));
+    // A long one in large letters must not grow over the title.
+    const bool long_one =
+        widget::measure(app.ui.message, theme::Type::body, width - 32).y > (place.bottom - place.top) / 2;
+    const theme::Type type = long_one ? theme::Type::small : theme::Type::body;
+    const ImVec2 words = widget::measure(app.ui.message, type, width - 32);
     const float left = (place.left + place.right - width) / 2, bottom = place.bottom - 12;
     ImDrawList& list = *ImGui::GetForegroundDrawList();
     const ImVec2 low{left, bottom - words.y - 24}, high{left + width, bottom};
     list.AddRectFilled(low, high, theme::paint(app.ui.message_is_problem ? c.stop_ground : c.ink),
                        theme::kRound);
     if (app.ui.message_is_problem) list.AddRect(low, high, theme::paint(c.stop), theme::kRound, 0, 1.5f);
-    widget::draw_wrapped({left + 16, low.y + 12}, app.ui.message, theme::Type::body,
+    widget::draw_wrapped({left + 16, low.y + 12}, app.ui.message, type,
                          theme::paint(app.ui.message_is_problem ? c.stop : c.paper), width - 32, {0, &list});
 }
 
@@ -267,12 +271,13 @@ void draw_page(App& app) {
     const bool keypad = app.kit.keypad.open();
     const float taken = keypad ? widget::keypad_height() + window.inset_bottom : window.keyboard;
     Place place{};
-    place.wide = size.x >= theme::kWide;
-    place.left = window.inset_left + (place.wide ? theme::kRail : 0);
+    place.wide = size.x >= theme::wide_from();
+    place.left = window.inset_left + (place.wide ? theme::rail() : 0);
     place.right = size.x - window.inset_right;
     place.top = window.inset_top;
-    place.bottom = taken > 0 ? size.y - taken : size.y - window.inset_bottom - (place.wide ? 0 : theme::kBar);
-    place.two_panes = size.x >= theme::kTwoPanes &&
+    place.bottom =
+        taken > 0 ? size.y - taken : size.y - window.inset_bottom - (place.wide ? 0 : theme::bar());
+    place.two_panes = size.x >= theme::two_panes_from() &&
                       (app.ui.screen == Screen::formula || app.ui.screen == Screen::batch) &&
                       open_recipe(app);
 
@@ -290,7 +295,7 @@ void draw_page(App& app) {
     main.role = mirror::Role::main;
     mirror::open(main);
     top_bar(app, current, place);
-    const float top = place.top + theme::kTopBar + 1;
+    const float top = place.top + theme::top_bar() + 1;
     if (place.two_panes) {
         const float middle = place.left + (place.right - place.left) * 0.52f;
         pane(app, kScreens[1], place.left, middle, top, place.bottom);

@@ -31,7 +31,7 @@ enum class Kind {
     node_menu,    // node: context menu key or long press by assistive means
     // the window
     resized,      // look at window()
-    preferences,  // colour scheme, motion, contrast changed: look at window()
+    preferences,  // colour scheme, motion, contrast, size of letters changed: look at window()
     hidden,       // the page is being hidden: save now
     context_lost,
     context_restored,
@@ -71,6 +71,7 @@ struct Window {
     float pixel_ratio = 1;                                                   // device pixels per CSS pixel
     float inset_top = 0, inset_right = 0, inset_bottom = 0, inset_left = 0;  // safe areas
     float keyboard = 0;        // height that the phone's keyboard covers at the bottom
+    float text_scale = 1;      // size of letters that the person has set, to the usual one
     bool touch_first = false;  // the main pointer is coarse
     bool prefers_dark = false, reduced_motion = false, more_contrast = false, forced_colours = false;
     bool decimal_comma = false;  // the browser's number format
@@ -99,6 +100,7 @@ void fonts_changed();         // the font atlas was rebuilt
 void set_page_colours(
     bool dark, std::uint32_t background_rgb, std::uint32_t ink_rgb, std::uint32_t field_rgb,
     std::uint32_t accent_rgb);  // for the page around, the native field and the browser's bar
+void set_page_letters(float body, float figure);  // the em in CSS pixels, for the native field
 void set_page_language(std::string_view language,
                        std::string_view title);  // "en"; what the mirror's texts are in
 

@@ -168,6 +168,7 @@ void drop_picture(std::uintptr_t texture) {
 }
 
 void set_page_colours(bool, std::uint32_t, std::uint32_t, std::uint32_t, std::uint32_t) {}
+void set_page_letters(float, float) {}
 
 void set_page_language(std::string_view, std::string_view) {}
 

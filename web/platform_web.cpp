@@ -41,6 +41,7 @@ void shell_cannot_draw();
 void shell_new_canvas();
 void shell_page_colours(int dark, std::uint32_t background, std::uint32_t ink, std::uint32_t field,
                         std::uint32_t accent);
+void shell_page_letters(float body, float figure);
 void shell_page_language(const char* language, const char* title);
 void shell_page_font(const unsigned char* bytes, std::uint32_t size, int weight);
 int shell_word_ends(const char* text, int* ends, int most);
@@ -328,6 +329,10 @@ void set_page_colours(bool dark, std::uint32_t background_rgb, std::uint32_t ink
     shell_page_colours(dark, background_rgb, ink_rgb, field_rgb, accent_rgb);
 }
 
+void set_page_letters(float body, float figure) {
+    shell_page_letters(body, figure);
+}
+
 void set_page_language(std::string_view language, std::string_view title) {
     shell_page_language(std::string(language).c_str(), std::string(title).c_str());
 }
@@ -433,8 +438,8 @@ EMSCRIPTEN_KEEPALIVE void platform_step(int draw) {
 // flags: 1 touch first, 2 dark, 4 reduced motion, 8 more contrast, 16 forced colours, 32 decimal comma, 64
 // from disk, 128 installed
 EMSCRIPTEN_KEEPALIVE void platform_window(int pixels_x, int pixels_y, float ratio, float top, float right,
-                                          float bottom, float left, float keyboard, int flags, char* address,
-                                          char* language) {
+                                          float bottom, float left, float keyboard, float text_scale,
+                                          int flags, char* address, char* language) {
     platform::Host& h = platform::host();
     platform::Window& w = h.window;
     h.pixels_x = pixels_x;
@@ -447,6 +452,7 @@ EMSCRIPTEN_KEEPALIVE void platform_window(int pixels_x, int pixels_y, float rati
     w.inset_bottom = bottom;
     w.inset_left = left;
     w.keyboard = keyboard;
+    w.text_scale = text_scale;
     w.touch_first = (flags & 1) != 0;
     w.prefers_dark = (flags & 2) != 0;
     w.reduced_motion = (flags & 4) != 0;

@@ -80,18 +80,16 @@ void firmness(app::App& app) {
     const auto at = [&](int wanted) { return adjustment::firmer(recipe->formula, app.known, wanted); };
     widget::text(kit, app.say("adjust.firmness_about"), theme::Type::small, widget::Ink::soft);
     widget::gap(10);
-    const float half = (kit.width - 10) / 2;
-    const float left = ImGui::GetCursorScreenPos().x, top = ImGui::GetCursorScreenPos().y;
     int step = 0;
-    if (widget::button(kit, "softer", app.say("adjust.softer"), widget::Look::plain, half,
+    widget::Columns columns = widget::begin_columns(kit);
+    if (widget::button(kit, "softer", app.say("adjust.softer"), widget::Look::plain, kit.width,
                        !at(steps - 1).ok()))
         step = -1;
-    const float below = ImGui::GetCursorScreenPos().y;
-    ImGui::SetCursorScreenPos({left + half + 10, top});
-    if (widget::button(kit, "firmer", app.say("adjust.firmer"), widget::Look::plain, half,
+    widget::next_column(kit, columns);
+    if (widget::button(kit, "firmer", app.say("adjust.firmer"), widget::Look::plain, kit.width,
                        !at(steps + 1).ok()))
         step = 1;
-    widget::go_to(left, std::max(below, ImGui::GetCursorScreenPos().y));
+    widget::end_columns(kit, columns);
     if (step != 0) {
         steps += step;
         app.ui.again = true;

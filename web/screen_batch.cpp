@@ -1,6 +1,7 @@
 // The batch: grams that add up, phase by phase, each with its scale; before them how much is made, after them
 // what is to be remarked and what to do about it.
 #include <algorithm>
+#include <cmath>
 
 #include "app.h"
 #include "mirror.h"
@@ -72,9 +73,14 @@ void total(app::App& app, const batch::Batch& made) {
     const std::string name = app.say("batch.total", {{"g", big}});
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const float room = kit.width - 32;
-    const ImVec2 figure = widget::measure(big, theme::Type::hero),
+    const float unit = widget::measure("g", theme::Type::figure).x + 8;
+    const bool fits = widget::measure(big, theme::Type::hero).x + unit <= room;
+    const theme::Type type = fits ? theme::Type::hero : theme::Type::figure;
+    const ImVec2 figure = widget::measure(big, type),
                  small = widget::measure(under, theme::Type::small, room);
-    const ImRect box(start, {start.x + kit.width, start.y + 16 + 18 + figure.y + small.y + 16});
+    const ImVec2 label = widget::measure(app.say("batch.total_label"), theme::Type::small, room);
+    const float top = start.y + 12 + std::ceil(label.y) + 1;  // of the figure
+    const ImRect box(start, {start.x + kit.width, top + 4 + figure.y + small.y + 16});
     mirror::Node node;
     node.id = widget::id_of("total");
     node.role = mirror::Role::status;
@@ -86,12 +92,11 @@ void total(app::App& app, const batch::Batch& made) {
                                               theme::kRound + 2);
     widget::draw_wrapped({start.x + 16, start.y + 12}, app.say("batch.total_label"), theme::Type::small,
                          theme::paint(c.on_accent_soft), room);
-    widget::draw_wrapped({start.x + 16, start.y + 30}, big, theme::Type::hero, theme::paint(c.on_accent_soft),
-                         0);
-    widget::draw_wrapped({start.x + 16 + figure.x + 8,
-                          start.y + 30 + figure.y - widget::measure("g", theme::Type::figure).y - 4},
-                         "g", theme::Type::figure, theme::paint(c.on_accent_soft), 0);
-    widget::draw_wrapped({start.x + 16, start.y + 34 + figure.y}, under, theme::Type::small,
+    widget::draw_wrapped({start.x + 16, top}, big, type, theme::paint(c.on_accent_soft), 0);
+    widget::draw_wrapped(
+        {start.x + 16 + figure.x + 8, top + theme::baseline(type) - theme::baseline(theme::Type::figure)},
+        "g", theme::Type::figure, theme::paint(c.on_accent_soft), 0);
+    widget::draw_wrapped({start.x + 16, top + 4 + figure.y}, under, theme::Type::small,
                          theme::paint(c.on_accent_soft), room);
     ImGui::Dummy(box.GetSize());
 }
@@ -109,7 +114,8 @@ std::string place_words(const app::App& app, const batch::Line& one) {
     return app.say("batch.on_scale_jug", {{"scale", on}, {"load", app.grams(one.place.load)}});
 }
 
-// One line to weigh: the grams large, what they really are in percent beneath the name.
+// One line to weigh: the grams large, what they really are in percent beneath the name. In large letters the
+// grams have a row of their own between the two.
 void weigh_line(app::App& app, const workspace::Recipe& recipe, const batch::Line& one) {
     kit::Kit& kit = app.kit;
     const theme::Colours& c = theme::colours();
@@ -129,10 +135,12 @@ void weigh_line(app::App& app, const workspace::Recipe& recipe, const batch::Lin
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const float right =
         widget::measure(figure, theme::Type::figure).x + widget::measure(" g", theme::Type::body).x + 8;
-    const float room = kit.width - right - 12;
+    const bool tight = theme::tight(kit.width);
+    const float room = tight ? kit.width : kit.width - right - 12;
     const ImVec2 title = widget::measure(name, theme::Type::body, room),
                  small = widget::measure(under, theme::Type::small, room);
-    const float height = std::max(56.0f, title.y + small.y + 14);
+    const float between = tight ? theme::line_height(theme::Type::figure) : 0;
+    const float height = std::max(56.0f, title.y + between + small.y + 14);
     const ImRect box(start, {start.x + kit.width, start.y + height});
     mirror::Node row;
     row.role = mirror::Role::row;
@@ -147,23 +155,26 @@ void weigh_line(app::App& app, const workspace::Recipe& recipe, const batch::Lin
         widget::fill_place(node, place);
         mirror::add(node);
     };
+    const float y = box.GetCenter().y - (title.y + between + small.y) / 2;
+    const float top = tight ? y + title.y : box.GetCenter().y - theme::line_height(theme::Type::figure) / 2;
     cell("name", mirror::Role::row_header, name, ImRect(box.Min, {box.Min.x + room, box.Max.y}));
     cell("grams", mirror::Role::cell, app.say("unit.grams", {{"n", figure}}),
-         ImRect({box.Max.x - right, box.Min.y}, box.Max));
+         tight ? ImRect({box.Max.x - right, top}, {box.Max.x, top + between})
+               : ImRect({box.Max.x - right, box.Min.y}, box.Max));
     std::string said = under;
     std::replace(said.begin(), said.end(), '\n', ' ');
     cell("percent", mirror::Role::cell, said,
-         ImRect({box.Min.x, box.Min.y + title.y}, {box.Min.x + room, box.Max.y}));
+         ImRect({box.Min.x, box.Min.y + title.y + between}, {box.Min.x + room, box.Max.y}));
     mirror::close();
-    const float y = box.GetCenter().y - (title.y + small.y) / 2;
     widget::draw_wrapped({start.x, y}, name, theme::Type::body, theme::paint(c.ink), room);
-    widget::draw_wrapped({start.x, y + title.y}, under, theme::Type::small, theme::paint(c.ink_soft), room);
-    const float baseline = box.GetCenter().y - theme::line_height(theme::Type::figure) / 2;
+    widget::draw_wrapped({start.x, y + title.y + between}, under, theme::Type::small,
+                         theme::paint(c.ink_soft), room);
     const float unit = widget::measure(" g", theme::Type::body).x;
-    widget::draw_wrapped({box.Max.x - unit - widget::measure(figure, theme::Type::figure).x, baseline},
-                         figure, theme::Type::figure, theme::paint(c.ink), 0);
-    widget::draw_wrapped({box.Max.x - unit, baseline + 6}, " g", theme::Type::body, theme::paint(c.ink_soft),
-                         0);
+    widget::draw_wrapped({box.Max.x - unit - widget::measure(figure, theme::Type::figure).x, top}, figure,
+                         theme::Type::figure, theme::paint(c.ink), 0);
+    widget::draw_wrapped(
+        {box.Max.x - unit, top + theme::baseline(theme::Type::figure) - theme::baseline(theme::Type::body)},
+        " g", theme::Type::body, theme::paint(c.ink_soft), 0);
     ImGui::Dummy(box.GetSize());
     widget::hairline(kit);
 }

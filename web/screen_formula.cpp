@@ -17,7 +17,7 @@
 namespace screens {
 namespace {
 
-constexpr float kPercentWidth = 104;
+constexpr float kPercentWidth = 104;  // in letters of the usual size
 
 void sum_strip(app::App& app, const workspace::Recipe& recipe) {
     const analysis::Analysis& now = *app.analysis;
@@ -41,7 +41,7 @@ void sum_strip(app::App& app, const workspace::Recipe& recipe) {
     }
     const theme::Colours& c = theme::colours();
     const ImVec2 start = ImGui::GetCursorScreenPos();
-    const float room = app.kit.width - 56;
+    const float mark = theme::mark(16), indent = 30 + mark, room = app.kit.width - indent - 10;
     const ImVec2 size = widget::measure(words, theme::Type::strong, room);
     const ImRect box(start, {start.x + app.kit.width, start.y + size.y + 20});
     mirror::Node node;
@@ -54,12 +54,13 @@ void sum_strip(app::App& app, const workspace::Recipe& recipe) {
     ImGui::GetWindowDrawList()->AddRectFilled(
         box.Min, box.Max, theme::paint(good ? c.accent_soft : c.stop_ground), theme::kRound);
     if (good && !recipe.formula.lines.empty())
-        widget::draw_mark(widget::Mark::check, {start.x + 24, box.GetCenter().y}, 16, theme::paint(ink),
-                          2.6f);
+        widget::draw_mark(widget::Mark::check, {start.x + 16 + mark / 2, box.GetCenter().y}, mark,
+                          theme::paint(ink), 2.6f);
     else if (!good)
-        ImGui::GetWindowDrawList()->AddNgonFilled({start.x + 24, box.GetCenter().y}, 10, theme::paint(ink),
-                                                  8);
-    widget::draw_wrapped({start.x + 46, start.y + 10}, words, theme::Type::strong, theme::paint(ink), room);
+        ImGui::GetWindowDrawList()->AddNgonFilled({start.x + 16 + mark / 2, box.GetCenter().y},
+                                                  theme::mark(10), theme::paint(ink), 8);
+    widget::draw_wrapped({start.x + indent, start.y + 10}, words, theme::Type::strong, theme::paint(ink),
+                         room);
     ImGui::Dummy(box.GetSize());
 }
 
@@ -88,7 +89,8 @@ std::string line_under(const app::App& app, const formula::Line& line) {
     return words;
 }
 
-// A line: its name opens the line's sheet, its percent stands in a field at the right.
+// A line: its name opens the line's sheet, its percent stands in a field at the right, or beneath the name
+// where the letters are large.
 void draw_line(app::App& app, const workspace::Recipe& recipe, std::size_t index, std::size_t& menu,
                std::optional<result::Result<formula::Formula>>& changed) {
     kit::Kit& kit = app.kit;
@@ -101,11 +103,13 @@ void draw_line(app::App& app, const workspace::Recipe& recipe, std::size_t index
     const std::string name = workspace::display_name(app.known, line);
     const std::string under = line_under(app, line);
     const ImVec2 start = ImGui::GetCursorScreenPos();
-    const float room = kit.width - kPercentWidth - 12;
-    const float text_room = room - 34;
+    const bool tight = theme::tight(kit.width);
+    const float field = theme::grown(kPercentWidth), dots = theme::mark(14);
+    const float room = tight ? kit.width : kit.width - field - 12;
+    const float text_room = room - dots - 20;
     const ImVec2 size = widget::measure(name, theme::Type::body, text_room);
     const ImVec2 small = under.empty() ? ImVec2(0, 0) : widget::measure(under, theme::Type::small, text_room);
-    const float height = std::max(theme::kField, size.y + small.y + 8);
+    const float height = std::max(tight ? theme::kTarget : theme::field(), size.y + small.y + 8);
 
     mirror::Node node;
     node.role = mirror::Role::button;
@@ -117,23 +121,24 @@ void draw_line(app::App& app, const workspace::Recipe& recipe, std::size_t index
     if (press.down || press.hovered)
         ImGui::GetWindowDrawList()->AddRectFilled(press.box.Min, press.box.Max,
                                                   theme::paint(c.ink, press.down ? 0.12f : 0.05f), 8);
-    widget::draw_mark(widget::Mark::dots, {start.x + 11, press.box.GetCenter().y}, 14,
+    widget::draw_mark(widget::Mark::dots, {start.x + 4 + dots / 2, press.box.GetCenter().y}, dots,
                       theme::paint(c.ink_soft), 1.6f);
     const float y = press.box.GetCenter().y - (size.y + small.y) / 2;
-    widget::draw_wrapped({start.x + 30, y}, name, theme::Type::body, theme::paint(c.ink), text_room);
+    widget::draw_wrapped({start.x + 16 + dots, y}, name, theme::Type::body, theme::paint(c.ink), text_room);
     if (!under.empty())
-        widget::draw_wrapped({start.x + 30, y + size.y}, under, theme::Type::small, theme::paint(c.ink_soft),
-                             text_room);
+        widget::draw_wrapped({start.x + 16 + dots, y + size.y}, under, theme::Type::small,
+                             theme::paint(c.ink_soft), text_room);
     widget::focus_ring(press.box, 8, press.id);
     if (press.clicked || press.menu) menu = index;
 
-    ImGui::SetCursorScreenPos({start.x + room + 12, start.y + (height - theme::kField) / 2});
+    ImGui::SetCursorScreenPos({start.x + kit.width - field,
+                               tight ? start.y + height + 2 : start.y + (height - theme::field()) / 2});
     widget::NumberSpec spec;
     spec.name = app.say("line.percent_of", {{"name", name}});
     spec.unit = "%";
     spec.read = typed::percent;
     spec.bare = true;
-    spec.width = kPercentWidth;
+    spec.width = field;
     spec.hint = "0";
     spec.may_be_empty = true;
     spec.disabled = line.rest || line.locked;

@@ -16,12 +16,13 @@ constexpr Colours kLight{0xF7F2E8, 0xFFFDF8, 0x22211E, 0x5A564E, 0xDDD5C6, 0x867
 constexpr Colours kDark{0x1B1A18, 0x262421, 0xF2ECE2, 0xBBB4A8, 0x3B3833, 0x857E73, 0x66C9BF, 0x0B1F1E,
                         0x1F3F3D, 0xBDEAE4, 0xF2C566, 0x3C2F16, 0xF6A08B, 0x45251D, 0x35322D, 0x000000};
 
-constexpr int kTypes = static_cast<int>(Type::hero) + 1;
+constexpr int kTypes = static_cast<int>(Type::label) + 1;
 
 struct State {
     Colours colours = kLight;
     bool dark = false;
-    float density = 0;
+    float density = 0;  // of the letters drawn; 0: none yet
+    float scale = 1;
     ImFont* fonts[kTypes] = {};
 };
 State state;
@@ -39,14 +40,29 @@ constexpr ImWchar kHeroLetters[] = {0x20, 0x20, 0x2B, 0x39, 0};  // a figure and
 // Of Open Sans: units of the em, and from the highest letter to the lowest, which is the library's size.
 constexpr float kEm = 2048, kLine = 2189 + 600;
 
+// What is read grows as wished. What is large already grows less, or a weight in grams would not fit a phone:
+// at twice the size a figure is still larger than the words beside it. The five words of the bottom bar have
+// a fifth of the window each and no second line: they grow as far as that lets them, their marks go on.
 struct Size {
-    float pixels;
+    float pixels, growth;
     bool strong;
     const ImWchar* letters;
 };
-constexpr Size kSizes[] = {{17, false, kLetters}, {17, true, kLetters},       {14, false, kLetters},
-                           {21, true, kLetters},  {25, true, kFigureLetters}, {40, true, kHeroLetters}};
+constexpr Size kSizes[] = {{17, 1, false, kLetters},         {17, 1, true, kLetters},
+                           {14, 1, false, kLetters},         {21, 0.75f, true, kLetters},
+                           {25, 0.6f, true, kFigureLetters}, {40, 0.4f, true, kHeroLetters},
+                           {14, 0.35f, false, kLetters}};
 static_assert(std::size(kSizes) == kTypes);
+constexpr float kMostScale = 2;
+// Large letters of a fine screen are drawn less densely than it could show: what they take of the texture
+// grows by the square, and old phones take none higher than 4096. At three pixels a point and twice the size
+// a letter is still made of twice as many pixels as one of the usual size on a plain screen.
+constexpr float kDensest = 4;
+
+float pixels(int type) {
+    const Size& size = kSizes[type];
+    return size.pixels * (1 + size.growth * (state.scale - 1));
+}
 
 void build_fonts(float density) {
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
@@ -54,6 +70,10 @@ void build_fonts(float density) {
     atlas.Flags |= ImFontAtlasFlags_NoMouseCursors;
     atlas.TexDesiredWidth = 2048;  // wider textures fail on old phones
     for (int i = 0; i < kTypes; ++i) {
+        if (i == static_cast<int>(Type::label) && state.scale == 1) {  // letters that are there already
+            state.fonts[i] = state.fonts[static_cast<int>(Type::small)];
+            continue;
+        }
         ImFontConfig config;
         config.FontDataOwnedByAtlas = false;
         config.OversampleH = density < 1.5f ? 2 : 1;
@@ -62,11 +82,10 @@ void build_fonts(float density) {
         const bool strong = kSizes[i].strong;
         const unsigned char* data = strong ? fonts_data::kSemibold : fonts_data::kRegular;
         const auto size = static_cast<int>(strong ? fonts_data::kSemiboldSize : fonts_data::kRegularSize);
-        state.fonts[i] = atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(data), size,
-                                                    kSizes[i].pixels * 1.2f, &config, kSizes[i].letters);
+        state.fonts[i] = atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(data), size, pixels(i) * 1.2f,
+                                                    &config, kSizes[i].letters);
     }
     atlas.Build();
-    state.density = density;
 }
 
 void set_style() {
@@ -126,11 +145,48 @@ bool has_letter(Type type, std::uint32_t code) {
     return code <= 0xFFFF && font(type)->FindGlyphNoFallback(static_cast<ImWchar>(code)) != nullptr;
 }
 
-bool apply(bool dark, bool more_contrast, float pixel_ratio) {
-    state.dark = dark;
-    state.colours = palette(dark, more_contrast);
-    const float density = std::clamp(pixel_ratio, 1.0f, 3.0f);
-    const bool rebuilt = density != state.density;
+float text_scale() {
+    return state.scale;
+}
+float grown(float points) {
+    return points * state.scale;
+}
+float mark(float points) {
+    return points * (1 + 0.6f * (state.scale - 1));
+}
+bool tight(float column) {
+    return state.scale > 1 && column < grown(250);
+}
+float field() {
+    return std::max(48.0f, line_height(Type::body) + 16);
+}
+float bar() {
+    return 60 + 20 * (state.scale - 1);
+}
+float top_bar() {
+    return 56 + 28 * (state.scale - 1);
+}
+float rail() {
+    return grown(188);
+}
+float wide_from() {
+    return grown(760);
+}
+float two_panes_from() {
+    return grown(1040);
+}
+float reading_width() {
+    return grown(720);
+}
+
+bool apply(const Wishes& wishes) {
+    state.dark = wishes.dark;
+    state.colours = palette(wishes.dark, wishes.more_contrast);
+    const float scale = std::clamp(wishes.text_scale, 1.0f, kMostScale);
+    const float density = std::clamp(wishes.pixel_ratio, 1.0f, std::min(3.0f, kDensest / scale));
+    const bool rebuilt = density != state.density || scale != state.scale;
+    state.density = density;
+    state.scale = scale;
     if (rebuilt) build_fonts(density);
     set_style();
     return rebuilt;

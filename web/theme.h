@@ -17,7 +17,7 @@ const Colours& colours();
 Colours palette(bool dark, bool more_contrast);
 ImU32 paint(std::uint32_t rgb, float opacity = 1.0f);
 
-enum class Type { body, strong, small, title, figure, hero };
+enum class Type { body, strong, small, title, figure, hero, label };
 ImFont* font(Type type);
 float line_height(Type type);
 // For letters that others draw on the same line: their size (the em), where they stand below the line's top.
@@ -27,20 +27,33 @@ bool is_strong(Type type);
 bool has_letter(Type type, std::uint32_t code);  // whether the font holds it
 
 inline constexpr float kTarget = 48;  // smallest height of anything to be pressed
-inline constexpr float kField = 48;
 inline constexpr float kMargin = 16;  // page edge
 inline constexpr float kGap = 8;
 inline constexpr float kRound = 10;
-inline constexpr float kBar = 60;  // bottom bar
-inline constexpr float kTopBar = 56;
-inline constexpr float kRail = 188;       // left rail on a wide window
-inline constexpr float kWide = 760;       // from here on a rail instead of the bar
-inline constexpr float kTwoPanes = 1040;  // from here on the answer stands beside the lines
-inline constexpr float kReadingWidth = 720;
+
+// What holds letters grows with them: 1 to 2, as large as the person has set the letters of the system or of
+// the browser. Never below 1: targets stay what a finger needs.
+float text_scale();
+float grown(float points);  // a width that holds words
+float mark(float points);   // a drawn mark beside words: less, it has no strokes that run together
+// Letters so large for the column that what stands side by side goes one beneath the other.
+bool tight(float column);
+float field();           // height
+float bar();             // bottom bar
+float top_bar();         // title and what is done to the whole
+float rail();            // left rail on a wide window
+float wide_from();       // from this width on a rail instead of the bar
+float two_panes_from();  // from this width on the answer stands beside the lines
+float reading_width();
 
 // Builds the font atlas for this device ratio (1 to 3; glyphs are rasterised that much denser, layout stays
-// in CSS pixels) and sets colours and the library's style. Returns whether the atlas changed.
-bool apply(bool dark, bool more_contrast, float pixel_ratio);
+// in CSS pixels) and size of letters, and sets colours and the library's style. Returns whether the atlas
+// changed.
+struct Wishes {
+    bool dark = false, more_contrast = false;
+    float pixel_ratio = 1, text_scale = 1;
+};
+bool apply(const Wishes& wishes);
 bool is_dark();
 
 }  // namespace theme

@@ -178,7 +178,7 @@ bool mark_button(kit::Kit& kit, std::string_view key, Mark mark, std::string_vie
             ImGui::GetWindowDrawList()->AddRectFilled(
                 press.box.Min, press.box.Max, theme::paint(theme::colours().ink, press.down ? 0.16f : 0.06f),
                 theme::kRound);
-        draw_mark(mark, press.box.GetCenter(), 18,
+        draw_mark(mark, press.box.GetCenter(), theme::mark(18),
                   theme::paint(theme::colours().ink, disabled ? 0.3f : 1.0f));
         focus_ring(press.box, theme::kRound, press.id);
     }
@@ -199,12 +199,16 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name,
     float total = 0;
     for (const std::string& option : options)
         total += std::max(theme::kTarget, measure(option, theme::Type::strong).x + 32) + 8;
+    float below = start.y;
     const bool one_row = total - 8 <= kit.width;
     for (std::size_t i = 0; i < options.size(); ++i) {
         const float width =
             std::min(std::max(theme::kTarget, measure(options[i], theme::Type::strong).x + 32), kit.width);
-        if (!one_row && at.x > start.x && at.x + width > start.x + kit.width)
-            at = {start.x, at.y + theme::kTarget + 8};
+        // One that is wider than the column has a row of its own, and as many lines as it needs.
+        const ImVec2 words = measure(options[i], theme::Type::strong, kit.width - 20);
+        if (!one_row && at.x > start.x && at.x + width > start.x + kit.width) at = {start.x, below + 8};
+        const float height = std::max(theme::kTarget, words.y + 16);
+        below = at.y + height;
         ImGui::SetCursorScreenPos(at);
         mirror::Node node;
         node.role = mirror::Role::button;
@@ -213,7 +217,7 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name,
         node.toggle = true;
         node.checked = on;
         node.current = on;
-        const Press press = press_area(kit, std::to_string(i), {width, theme::kTarget}, node);
+        const Press press = press_area(kit, std::to_string(i), {width, height}, node);
         const theme::Colours& c = theme::colours();
         ImDrawList& list = *ImGui::GetWindowDrawList();
         list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(on ? c.accent_soft : c.card),
@@ -223,16 +227,15 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name,
                                theme::kRound);
         list.AddRect(press.box.Min, press.box.Max, theme::paint(on ? c.accent : c.edge), theme::kRound, 0,
                      on ? 2.0f : 1.2f);
-        const ImVec2 words = measure(options[i], theme::Type::strong);
-        draw_cut({press.box.Min.x + std::max(10.0f, (width - words.x) / 2),
-                  press.box.Min.y + (theme::kTarget - words.y) / 2},
-                 options[i], theme::Type::strong, theme::paint(on ? c.on_accent_soft : c.ink), width - 20);
+        draw_wrapped({press.box.Min.x + (width - words.x) / 2, press.box.Min.y + (height - words.y) / 2},
+                     options[i], theme::Type::strong, theme::paint(on ? c.on_accent_soft : c.ink),
+                     kit.width - 20);
         focus_ring(press.box, theme::kRound, press.id);
         if (press.clicked) pressed = static_cast<int>(i);
         at.x += width + 8;
     }
     mirror::close();
-    go_to(start.x, at.y + theme::kTarget);
+    go_to(start.x, below);
     ImGui::PopID();
     return pressed;
 }
@@ -253,19 +256,22 @@ bool tab(kit::Kit& kit, std::string_view key, Mark mark, std::string_view label,
     if (rail) {
         if (current)
             list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.accent_soft), theme::kRound);
-        draw_mark(mark, {press.box.Min.x + 26, press.box.GetCenter().y}, 18,
+        draw_mark(mark, {press.box.Min.x + theme::grown(26), press.box.GetCenter().y}, theme::mark(18),
                   current ? theme::paint(c.on_accent_soft) : ink);
-        draw_cut(
-            {press.box.Min.x + 50, press.box.GetCenter().y - theme::line_height(theme::Type::strong) / 2},
-            label, theme::Type::strong, current ? theme::paint(c.on_accent_soft) : ink, size.x - 56);
+        draw_cut({press.box.Min.x + theme::grown(50),
+                  press.box.GetCenter().y - theme::line_height(theme::Type::strong) / 2},
+                 label, theme::Type::strong, current ? theme::paint(c.on_accent_soft) : ink,
+                 size.x - theme::grown(50) - 6);
     } else {
         if (current)
             list.AddRectFilled({press.box.Min.x + 14, press.box.Min.y},
                                {press.box.Max.x - 14, press.box.Min.y + 3}, theme::paint(c.accent), 2);
-        draw_mark(mark, {press.box.GetCenter().x, press.box.Min.y + 20}, 17, ink);
-        const float width = measure(label, theme::Type::small).x;
-        draw_cut({press.box.GetCenter().x - std::min(width, size.x) / 2, press.box.Min.y + 34}, label,
-                 theme::Type::small, ink, size.x);
+        const float square = theme::mark(17), low = press.box.Min.y + 11.5f + square;
+        draw_mark(mark, {press.box.GetCenter().x, low - square / 2}, square, ink);
+        const theme::Type type = size.x < theme::grown(80) ? theme::Type::label : theme::Type::small;
+        const float width = measure(label, type).x;
+        draw_cut({press.box.GetCenter().x - std::min(width, size.x) / 2, low + 5.5f}, label, type, ink,
+                 size.x);
     }
     focus_ring(ImRect({press.box.Min.x + 3, press.box.Min.y + 3}, {press.box.Max.x - 3, press.box.Max.y - 3}),
                theme::kRound, press.id);

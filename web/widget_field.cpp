@@ -86,7 +86,7 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
         cut = std::string(writing::start_within(value, spec.most_drawn)) + "\xE2\x80\xA6";
         value = cut;
     }
-    float height = theme::kField;
+    float height = theme::field();
     if (spec.note)
         height = std::max(3 * theme::line_height(theme::Type::body),
                           measure(value, theme::Type::body, kit.width - 24).y +
@@ -102,10 +102,15 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
         if (spec.note)
             draw_wrapped({press.box.Min.x + 12, press.box.Min.y + 10}, shown, theme::Type::body, ink,
                          kit.width - 24, {kit.width - 24});
-        else
-            draw_cut({press.box.Min.x + 12 + far_side(shown, theme::Type::body, kit.width - 24),
-                      press.box.Min.y + (height - theme::line_height(theme::Type::body)) / 2},
-                     shown, theme::Type::body, ink, kit.width - 24);
+        else {
+            // A hint in large letters is rather read whole than large.
+            theme::Type type = theme::Type::body;
+            for (const theme::Type smaller : {theme::Type::small, theme::Type::label})
+                if (empty && measure(shown, type).x > kit.width - 24) type = smaller;
+            draw_cut({press.box.Min.x + 12 + far_side(shown, type, kit.width - 24),
+                      press.box.Min.y + (height - theme::line_height(type)) / 2},
+                     shown, type, ink, kit.width - 24);
+        }
     }
     if (press.clicked) kit.wish_focus = press.id;
     return typed;
@@ -132,7 +137,8 @@ NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std
     node.invalid = invalid;
     node.large = spec.large;
     node.disabled = spec.disabled;
-    const Press press = press_area(kit, key, {width, spec.large ? theme::kField + 10 : theme::kField}, node);
+    const float height = spec.large ? theme::field() + 10 : theme::field();
+    const Press press = press_area(kit, key, {width, height}, node);
     if (!spec.disabled) kit.order.push_back(id);
     const bool on_keypad = kit.keypad.target == id;
     const bool active = on_keypad || mirror::focused(id);

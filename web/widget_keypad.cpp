@@ -2,6 +2,7 @@
 #include "widget_keypad.h"
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 
 #include "theme.h"
@@ -12,7 +13,14 @@
 namespace widget {
 namespace {
 
-constexpr float kKey = 50, kGapPx = 6;
+constexpr float kGapPx = 6;
+
+float key_height() {
+    return std::max(50.0f, theme::line_height(theme::Type::title) + 8);
+}
+float head_height() {  // whose number it is
+    return std::ceil(theme::line_height(theme::Type::label)) + 11;
+}
 
 struct Key {
     std::string_view label, typed, name;  // name: key in the table of words; "" when the label reads well
@@ -56,9 +64,11 @@ bool key_button(kit::Kit& kit, std::string_view label, std::string_view name, Im
         list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, press.down ? 0.2f : 0.06f),
                            theme::kRound);
     if (!strong) list.AddRect(press.box.Min, press.box.Max, theme::paint(c.edge), theme::kRound, 0, 1);
-    const theme::Type type = label.size() <= 3 ? theme::Type::title : theme::Type::strong;
-    const ImVec2 words = measure(label, type);
     const float room = size.x - 8;
+    theme::Type type = label.size() <= 3 ? theme::Type::title : theme::Type::strong;
+    for (const theme::Type smaller : {theme::Type::small, theme::Type::label})
+        if (measure(label, type).x > room) type = smaller;
+    const ImVec2 words = measure(label, type);
     draw_cut({press.box.GetCenter().x - std::min(words.x, room) / 2, press.box.GetCenter().y - words.y / 2},
              label, type, theme::paint(strong ? c.on_accent : c.ink), room);
     focus_ring(press.box, theme::kRound, press.id);
@@ -68,7 +78,7 @@ bool key_button(kit::Kit& kit, std::string_view label, std::string_view name, Im
 }  // namespace
 
 float keypad_height() {
-    return 5 * kKey + 5 * kGapPx + 34;
+    return 5 * key_height() + 5 * kGapPx + head_height() + 6;
 }
 
 void keypad(kit::Kit& kit) {
@@ -79,13 +89,13 @@ void keypad(kit::Kit& kit) {
     group.name = kit.say("keypad.name", {{"field", pad.name}});
     mirror::open(group);
     const ImVec2 start = ImGui::GetCursorScreenPos();
-    draw_cut({start.x + 2, start.y + 3}, group.name, theme::Type::small,
+    draw_cut({start.x + 2, start.y + 3}, group.name, theme::Type::label,
              theme::paint(theme::colours().ink_soft), kit.width);
     const float wide = (kit.width - 4 * kGapPx) / 5;
-    const float top = start.y + 28;
+    const float high = key_height(), top = start.y + head_height();
     auto at = [&](int column, int row) {
         ImGui::SetCursorScreenPos({start.x + static_cast<float>(column) * (wide + kGapPx),
-                                   top + static_cast<float>(row) * (kKey + kGapPx)});
+                                   top + static_cast<float>(row) * (high + kGapPx)});
     };
     const std::string sign = kit.words->sign == decimal::Sign::comma ? "," : ".";
     const Key keys[4][4] = {
@@ -98,24 +108,24 @@ void keypad(kit::Kit& kit) {
             const Key& key = keys[row][column];
             at(column, row);
             const std::string name = key.name.empty() ? std::string(key.label) : kit.say(key.name);
-            if (key_button(kit, key.label, name, {wide, kKey}, false)) type(pad, key.typed);
+            if (key_button(kit, key.label, name, {wide, high}, false)) type(pad, key.typed);
         }
     }
     at(4, 0);
     const ImVec2 rub = ImGui::GetCursorScreenPos();
-    if (key_button(kit, " ", kit.say("keypad.rub_out"), {wide, 2 * kKey + kGapPx}, false)) rub_out(pad);
-    draw_mark(Mark::rub_out, {rub.x + wide / 2, rub.y + kKey + kGapPx / 2}, 22,
+    if (key_button(kit, " ", kit.say("keypad.rub_out"), {wide, 2 * high + kGapPx}, false)) rub_out(pad);
+    draw_mark(Mark::rub_out, {rub.x + wide / 2, rub.y + high + kGapPx / 2}, theme::mark(22),
               theme::paint(theme::colours().ink));
     at(4, 2);
-    if (key_button(kit, kit.say("keypad.next"), kit.say("keypad.next_line"), {wide, 2 * kKey + kGapPx}, true))
+    if (key_button(kit, kit.say("keypad.next"), kit.say("keypad.next_line"), {wide, 2 * high + kGapPx}, true))
         step(kit, false);
     at(0, 4);
     const ImVec2 back = ImGui::GetCursorScreenPos();
-    if (key_button(kit, "  ", kit.say("keypad.previous_line"), {wide, kKey - 6}, false)) step(kit, true);
-    draw_mark(Mark::back, {back.x + wide / 2, back.y + (kKey - 6) / 2}, 16,
+    if (key_button(kit, "  ", kit.say("keypad.previous_line"), {wide, high - 6}, false)) step(kit, true);
+    draw_mark(Mark::back, {back.x + wide / 2, back.y + (high - 6) / 2}, theme::mark(16),
               theme::paint(theme::colours().ink));
     at(1, 4);
-    if (key_button(kit, kit.say("keypad.done"), kit.say("keypad.done"), {kit.width - wide - kGapPx, kKey - 6},
+    if (key_button(kit, kit.say("keypad.done"), kit.say("keypad.done"), {kit.width - wide - kGapPx, high - 6},
                    false))
         pad.target = 0;
     mirror::close();

@@ -16,12 +16,15 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
     const bool has_menu = !spec.menu_name.empty();
     const float width = kit.width - (has_menu ? theme::kTarget : 0);
     const float inset = spec.chosen ? 12.0f : 4.0f;
-    const float arrow = spec.onward ? 24.0f : 0.0f;
-    const float right = arrow + (spec.right.empty() ? 0 : measure(spec.right, theme::Type::strong).x + 14);
+    const float arrow = spec.onward ? theme::mark(14) + 10 : 0.0f;
+    const bool beneath = !spec.right.empty() && theme::tight(width);  // the figure under the words
+    const bool beside = !spec.right.empty() && !beneath;
+    const float right = arrow + (beside ? measure(spec.right, theme::Type::strong).x + 14 : 0);
     const float room = width - 2 * inset - right;
     const ImVec2 title = measure(spec.title, theme::Type::strong, room);
+    const ImVec2 figure = beneath ? measure(spec.right, theme::Type::strong, room) : ImVec2(0, 0);
     const ImVec2 under = spec.under.empty() ? ImVec2(0, 0) : measure(spec.under, theme::Type::small, room);
-    const float height = std::max(56.0f, title.y + under.y + 20);
+    const float height = std::max(56.0f, title.y + figure.y + under.y + 20);
     RowPress result;
     const theme::Colours& c = theme::colours();
     ImRect box(start, {start.x + width, start.y + height});
@@ -52,15 +55,19 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
         focus_ring(box, theme::kRound, press.id);
     }
     const bool in_view = ImGui::IsRectVisible(box.Min, box.Max);  // a long list draws what is seen of it
-    const float y = box.GetCenter().y - (title.y + under.y) / 2;
+    const float y = box.GetCenter().y - (title.y + figure.y + under.y) / 2;
     if (in_view)
         draw_wrapped({start.x + inset, y}, spec.title, theme::Type::strong, theme::paint(c.ink), room);
     if (in_view && under.y > 0)
-        draw_wrapped({start.x + inset, y + title.y}, spec.under, theme::Type::small, theme::paint(c.ink_soft),
+        draw_wrapped({start.x + inset, y + title.y + figure.y}, spec.under, theme::Type::small,
+                     theme::paint(c.ink_soft), room);
+    if (in_view && beneath)
+        draw_wrapped({start.x + inset, y + title.y}, spec.right, theme::Type::strong, theme::paint(c.ink),
                      room);
     if (in_view && spec.onward)
-        draw_mark(Mark::onward, {box.Max.x - 12, box.GetCenter().y}, 14, theme::paint(c.ink_soft));
-    if (in_view && !spec.right.empty())
+        draw_mark(Mark::onward, {box.Max.x - arrow / 2, box.GetCenter().y}, theme::mark(14),
+                  theme::paint(c.ink_soft));
+    if (in_view && beside)
         draw_wrapped({box.Max.x - right + 2, box.GetCenter().y - theme::line_height(theme::Type::strong) / 2},
                      spec.right, theme::Type::strong, theme::paint(c.ink), 0);
     if (has_menu) {
@@ -80,7 +87,9 @@ void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view s
     const std::uint32_t ground = stop ? c.stop_ground : caution ? c.caution_ground : c.card;
     const std::string word = kit.say(stop ? "severity.stop" : caution ? "severity.caution" : "severity.note");
     const ImVec2 start = ImGui::GetCursorScreenPos();
-    const float room = kit.width - 52;
+    const float size = theme::mark(10), indent = 22 + 2 * size;
+    const bool tight = theme::tight(kit.width);  // the sentence begins beneath the shape
+    const float aside = tight ? 12 : indent, room = kit.width - aside - 10;
     const ImVec2 head = measure(word, theme::Type::strong), body = measure(sentence, theme::Type::body, room);
     const ImVec2 foot = source.empty() ? ImVec2(0, 0) : measure(source, theme::Type::small, room);
     const float height = head.y + body.y + foot.y + 24;
@@ -98,15 +107,17 @@ void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view s
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(box.Min, box.Max, theme::paint(ground), theme::kRound);
     list.AddRect(box.Min, box.Max, theme::paint(stop || caution ? ink : c.hairline), theme::kRound, 0, 1);
-    const ImVec2 m{start.x + 22, start.y + 12 + head.y / 2};  // octagon, triangle, circle: never colour alone
+    // Octagon, triangle, circle: never colour alone.
+    const ImVec2 m{start.x + 12 + size, start.y + 12 + head.y / 2};
     if (stop)
-        list.AddNgonFilled(m, 10, theme::paint(ink), 8);
+        list.AddNgonFilled(m, size, theme::paint(ink), 8);
     else if (caution)
-        list.AddTriangleFilled({m.x, m.y - 10}, {m.x + 11, m.y + 9}, {m.x - 11, m.y + 9}, theme::paint(ink));
+        list.AddTriangleFilled({m.x, m.y - size}, {m.x + 1.1f * size, m.y + 0.9f * size},
+                               {m.x - 1.1f * size, m.y + 0.9f * size}, theme::paint(ink));
     else
-        list.AddCircle(m, 8, theme::paint(ink), 24, 2);
-    const float x = start.x + 42;
-    draw_wrapped({x, start.y + 12}, word, theme::Type::strong, theme::paint(ink), 0);
+        list.AddCircle(m, 0.8f * size, theme::paint(ink), 24, 2);
+    draw_wrapped({start.x + indent, start.y + 12}, word, theme::Type::strong, theme::paint(ink), 0);
+    const float x = start.x + aside;
     draw_wrapped({x, start.y + 12 + head.y}, sentence, theme::Type::body, theme::paint(c.ink), room);
     if (foot.y > 0)
         draw_wrapped({x, start.y + 12 + head.y + body.y}, source, theme::Type::small,

@@ -42,14 +42,17 @@ constexpr float kColumnGap = 12;
 }
 
 Columns begin_columns(kit::Kit& kit) {
-    const Columns columns{ImGui::GetCursorScreenPos(), kit.width, 0};
-    kit.width = (kit.width - kColumnGap) / 2;
+    const Columns columns{ImGui::GetCursorScreenPos(), kit.width, 0, theme::tight(kit.width)};
+    if (!columns.stacked) kit.width = (kit.width - kColumnGap) / 2;
     return columns;
 }
 
 void next_column(kit::Kit& kit, Columns& columns) {
     columns.low = ImGui::GetCursorScreenPos().y;
-    ImGui::SetCursorScreenPos({columns.start.x + kit.width + kColumnGap, columns.start.y});
+    if (columns.stacked)
+        ImGui::SetCursorScreenPos({columns.start.x, columns.low + kColumnGap});
+    else
+        ImGui::SetCursorScreenPos({columns.start.x + kit.width + kColumnGap, columns.start.y});
     ImGui::BeginGroup();  // keeps the left edge of this column
 }
 

@@ -27,10 +27,12 @@ void fill_place(mirror::Node& node, ImRect box);  // rectangle and visibility
 void focus_ring(ImRect box, float rounding, std::uint32_t id);
 
 void gap(float pixels);
-// Two columns of equal width: begin, draw the first, turn, draw the second, end.
+// Two columns of equal width: begin, draw the first, turn, draw the second, end. Where the letters are too
+// large for that, the second goes beneath the first.
 struct Columns {
     ImVec2 start;
     float width = 0, low = 0;
+    bool stacked = false;
 };
 Columns begin_columns(kit::Kit& kit);
 void next_column(kit::Kit& kit, Columns& columns);
