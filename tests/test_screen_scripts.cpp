@@ -42,7 +42,7 @@ TEST_CASE_FIXTURE(FirstVisit, "screens with names in many scripts are whole in e
     app::keep(app, in_many_scripts());
     app.work.recipes.front().tags = {"هدية", "冬", "зима"};
     draw_again();
-    in_every_size_and_light(app, [&] {
+    in_every_size(app, [&] {
         for (const Screen screen : kScreens) {
             CAPTURE(static_cast<int>(screen));
             app.ui.screen = screen;

@@ -28,7 +28,7 @@ TEST_CASE_FIXTURE(FirstVisit, "every screen is whole in every size, light and da
         CAPTURE(recipe.title);
         app::keep(app, recipe);
         draw_again();
-        in_every_size_and_light(app, [&] {
+        in_every_size(app, [&] {
             for (const Screen screen : kScreens) {
                 CAPTURE(static_cast<int>(screen));
                 app.ui.screen = screen;
@@ -47,7 +47,7 @@ TEST_CASE_FIXTURE(FirstVisit, "every sheet is whole in every size, light and dar
         CAPTURE(recipe.title);
         app::keep(app, recipe);
         draw_again();
-        in_every_size_and_light(app, [&] {
+        in_every_size(app, [&] {
             for (const Sheet sheet : all_sheets()) {
                 CAPTURE(static_cast<int>(sheet));
                 const bool of_line = sheet == Sheet::line || sheet == Sheet::give_way ||

@@ -2,7 +2,7 @@
 // real browser, as a person uses it. BUILD_FOLDER holds tarebench.html and hosted/ (default build/wasm); PATTERN: only
 // tests whose name it matches. A test that needs what an engine has not says so:
 // [name, run, { without: { webkit: 'why' } }]; one of what is the same in every engine runs in Chromium alone:
-// [name, run, { once: true }].
+// [name, run, { once: true }]. In another language the journeys alone, which are of the page's own words.
 // One line a test, a picture of each failure in BUILD_FOLDER/page_failures, last "N passed, N failed". What is waited
 // for is a state of the page, never a span of time; so several browsers work side by side (WORKERS=1: one).
 import { mkdirSync, readdirSync, rmSync } from 'node:fs';
@@ -10,6 +10,7 @@ import { availableParallelism } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { faults, launch } from './browser.mjs';
+import { language } from './words.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const [folder, pattern] = process.argv.slice(2).filter((one) => !one.startsWith('--'));
@@ -18,17 +19,20 @@ const wanted = new RegExp(pattern ?? '', 'iu');
 const kEngine = process.argv.find((one) => one.startsWith('--engine='))?.slice(9) ?? 'chromium';
 const kWorkers = Number(process.env.WORKERS ?? availableParallelism() + 1);  // two leave a third of two processors idle
 const kLongestMs = 600000;
+const kJourneys = /^test_(adjust|batch|book|journey|shape|stock|ways_in)\./;
 
 const tests = [];
 let elsewhere = 0;
-for (const name of readdirSync(here).filter((one) => /^test_.*\.mjs$/.test(one)).sort())
+const files = readdirSync(here).filter((one) => (language ? kJourneys : /^test_.*\.mjs$/).test(one)).sort();
+for (const name of files)
     for (const [title, run, { without = {}, once = false } = {}] of (await import(`./${name}`)).tests) {
         if (!wanted.test(title)) continue;
         if (without[kEngine]) console.log(`left out: in ${kEngine}: ${title}: ${without[kEngine]}`);
-        else if (once && kEngine !== 'chromium') ++elsewhere;
+        else if (once && (language || kEngine !== 'chromium')) ++elsewhere;
         else tests.push([title, run]);
     }
-if (elsewhere) console.log(`left out: in ${kEngine}: ${elsewhere} tests of what is the same in every engine, which run in chromium`);
+if (elsewhere)
+    console.log(`left out: in ${kEngine}: ${elsewhere} tests of what is the same in every engine and language, which run in chromium`);
 
 const pictures = join(build, 'page_failures');
 rmSync(pictures, { recursive: true, force: true });

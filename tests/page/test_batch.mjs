@@ -6,7 +6,7 @@ import { touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { container, ingredientName, recipe } from './presets.mjs';
 import * as steps from './steps.mjs';
-import { say } from './words.mjs';
+import { places, say } from './words.mjs';
 
 const kSalve = 'potting_shed_hand_salve';
 
@@ -52,7 +52,7 @@ async function stock({ browser, file }) {
     assert.equal(sum(batch), batch.total);
     const line = recipe(kSalve).lines.find((one) => one.ingredient === 'beeswax_yellow');
     assert.ok(Math.abs(batch.total - (1600 * 100) / line.percent) <= 100, 'the wax says how far it goes');
-    assert.equal(await page.getByRole('main').getByText(`${wax} runs out first`).count(), 1);
+    assert.equal(await page.getByRole('main').getByText(places('batch.stock_out')).count(), 1);
 }
 
 async function water({ browser, file }) {
@@ -74,7 +74,7 @@ async function remedy({ browser, file }) {
     await steps.press(page, hand, 'batch.by_mass');
     await hand.number(await seen.field(page, say('batch.mass')), '40');
     await steps.press(page, hand, 'sheet_ui.done');
-    const mix = page.getByRole('main').getByRole('button', { name: /^Mix ahead: / });
+    const mix = page.getByRole('main').getByRole('button', { name: places('remedy.mix_ahead_short') });
     assert.equal(await mix.count(), 1);
     const before = await seen.shownBatch(page);
     await hand.press(mix);
@@ -82,7 +82,7 @@ async function remedy({ browser, file }) {
     const after = await seen.shownBatch(page);
     assert.equal(sum(after), after.total);
     assert.equal(after.total, before.total);
-    assert.equal(await page.getByRole('main').getByText(/^Mix ahead, /).count(), 1, 'what is mixed ahead stands above the lines');
+    assert.equal(await page.getByRole('main').getByText(places('batch.mix_of')).count(), 1, 'what is mixed ahead stands above the lines');
     await steps.press(page, hand, 'top.undo');
     assert.deepEqual((await seen.shownBatch(page)).lines, before.lines);
 }
@@ -99,7 +99,7 @@ async function scalesAndJug({ browser, file }) {
     await hand.press((await seen.within(page)).getByRole('button', { name: new RegExp(`^${say('settings.jug_n', { n: 1 })}, `) }));
     await steps.press(page, hand, 'sheet_ui.done');
     const batch = await seen.shownBatch(page);
-    assert.ok(batch.lines.some((line) => line.percent.includes('into the jug')));
+    assert.ok(batch.lines.some((line) => places('batch.on_scale_jug').test(line.percent)));
     assert.equal(sum(batch), batch.total);
 }
 
