@@ -77,6 +77,18 @@ mergeInto(LibraryManager.library, {
             return Math.round(Math.min(2, Math.max(1, scale)) * 64) / 64;
         },
 
+        // The system's own colours where it forces them on every page, in the order of platform_system_colour().
+        systemColours: function () {
+            if (!View.wishes[4].matches) return [];
+            const names = ['Canvas', 'CanvasText', 'LinkText', 'ButtonFace', 'ButtonText', 'ButtonBorder', 'Field', 'FieldText',
+                'Highlight', 'HighlightText', 'GrayText'];
+            return names.map(function (name) {
+                View.letters.style.color = name;
+                const parts = getComputedStyle(View.letters).color.match(/[0-9.]+/g).map(Number);
+                return Math.round(parts[0]) << 16 | Math.round(parts[1]) << 8 | Math.round(parts[2]);
+            });
+        },
+
         tell: function () {
             const safe = getComputedStyle(document.getElementById('safe-area'));
             const inset = function (side) { return parseFloat(safe['padding' + side]) || 0; };
@@ -87,9 +99,11 @@ mergeInto(LibraryManager.library, {
             if (location.protocol !== 'http:' && location.protocol !== 'https:') flags |= 64;
             const numbers = [View.wide, View.high, devicePixelRatio, inset('Top'), inset('Right'), inset('Bottom'),
                 inset('Left'), View.keyboard(), View.textScale(), flags];
-            const said = numbers.join(' ') + navigator.language;
+            const colours = View.systemColours();
+            const said = numbers.concat(colours).join(' ') + navigator.language;
             if (said === View.told) return false;
             View.told = said;
+            colours.forEach(function (rgb, i) { _platform_system_colour(i, rgb); });
             _platform_window(...numbers, Arrivals.text(location.href.split('#')[0]), Arrivals.text(navigator.language));
             return true;
         },
@@ -156,6 +170,8 @@ mergeInto(LibraryManager.library, {
                 for (const kind of ['focusin', 'focusout'])
                     addEventListener(kind, function () { setTimeout(View.viewport, 300); });
             }
+            // Back from settings that lay beside the page: another contrast theme is told of by no event of its own.
+            addEventListener('focus', function () { View.changed('preferences'); });
             addEventListener('languagechange', function () { View.changed('preferences'); });
             document.addEventListener('visibilitychange', function () {
                 if (document.visibilityState === 'hidden') {

@@ -1,5 +1,7 @@
 // Every screen and every sheet, drawn without a window in every size that counts, light and dark: nothing
 // breaks and all of it is whole (whole.h). How it looks is for eyes: web/run and the pictures of tests/page.
+#include <set>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -146,6 +148,37 @@ TEST_CASE_FIXTURE(FirstVisit, "every sheet is whole in large letters") {
     });
 }
 
+// What a person has typed may be cut where it can be read whole elsewhere; words of the table may not.
+TEST_CASE_FIXTURE(FirstVisit, "no words of ours are cut in large letters") {
+    workspace::Recipe recipe = shipped::recipe("potting_shed_hand_salve");
+    recipe.title = "Salve";
+    app::keep(app, recipe);
+    for (const Letters& letters : kLarge) {
+        CAPTURE(letters.size.width);
+        CAPTURE(letters.scale);
+        platform::native::window().text_scale = letters.scale;
+        hand::resize(letters.size.width, letters.size.height);
+        const auto nothing_cut = [&] {
+            for (const std::string& words : drawn_items::cut_words()) {
+                bool typed = !app.work.own.empty() && words == app.work.own.front().ingredient.name;
+                for (const Node& node : mirror::nodes())  // a field's, which shows all while it is edited
+                    typed = typed || node.value == words;
+                CHECK_MESSAGE(typed, "cut: ", words);
+            }
+        };
+        for (const Screen screen : kScreens) {
+            app.ui.screen = screen;
+            draw_again();
+            nothing_cut();
+        }
+        for (const Sheet sheet : all_sheets()) {
+            open_sheet(app, sheet);
+            nothing_cut();
+            app::close_sheet(app);
+        }
+    }
+}
+
 TEST_CASE_FIXTURE(FirstVisit,
                   "letters twice as large make what holds them twice as high, and the bar no wider") {
     app::keep(app, app.presets.recipes.front().second);
@@ -208,6 +241,87 @@ TEST_CASE_FIXTURE(FirstVisit,
     draw_again();
     CHECK(ImGui::GetIO().Fonts->TexHeight <= 4096);
     CHECK(ImGui::GetIO().Fonts->TexWidth <= 2048);
+}
+
+// What is drawn in a colour that the system has not: the first of them, "" when there is none.
+std::string foreign_colour(const platform::SystemColours& s) {
+    const std::set<std::uint32_t> own{s.canvas,      s.canvas_text,    s.link_text, s.button_face,
+                                      s.button_text, s.button_border,  s.field,     s.field_text,
+                                      s.highlight,   s.highlight_text, s.gray_text};
+    for (const ImDrawList* list : ImGui::GetDrawData()->CmdLists)
+        for (const ImDrawVert& point : list->VtxBuffer) {
+            const std::uint32_t rgb = (point.col >> IM_COL32_R_SHIFT & 255) << 16 |
+                                      (point.col >> IM_COL32_G_SHIFT & 255) << 8 |
+                                      (point.col >> IM_COL32_B_SHIFT & 255);
+            if (own.count(rgb) > 0 || point.col >> IM_COL32_A_SHIFT == 0) continue;
+            std::ostringstream out;
+            out << std::hex << rgb << std::dec << " at " << point.pos.x << ", " << point.pos.y << " by "
+                << list->_OwnerName;
+            return out.str();
+        }
+    return "";
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "where the system forces its colours nothing is drawn in any other") {
+    platform::Window& window = platform::native::window();
+    window.forced_colours = true;
+    window.system = {0x000000, 0xFFFF00, 0x00FFFF, 0x101010, 0xFFFF10, 0xFFFF20,
+                     0x202020, 0xFFFF30, 0x0000A0, 0xFFFFFF, 0x00FF00};
+    for (const workspace::Recipe& recipe : {over_full(), app.presets.recipes.front().second}) {
+        app::keep(app, recipe);
+        app::tell(app, app.say("store.refused"), true);
+        for (const Screen screen : kScreens) {
+            CAPTURE(static_cast<int>(screen));
+            app.ui.screen = screen;
+            draw_again();
+            CHECK(foreign_colour(window.system) == "");
+        }
+        for (const Sheet sheet : all_sheets()) {
+            CAPTURE(static_cast<int>(sheet));
+            open_sheet(app, sheet);
+            CHECK(faults() == "");
+            CHECK(foreign_colour(window.system) == "");
+            app::close_sheet(app);
+        }
+    }
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "another size of letters, contrast or colour is drawn at once") {
+    platform::Window& window = platform::native::window();
+    const auto drawn_once = [&](auto change) {
+        const int before = platform::native::drawn();
+        change();
+        hand::push(platform::Kind::preferences);
+        hand::settle();
+        CHECK(platform::native::drawn() == before + 1);
+    };
+    drawn_once([&] { window.text_scale = 1.5f; });
+    drawn_once([&] { window.more_contrast = true; });
+    CHECK(theme::colours().paper == theme::palette(false, true).paper);
+    drawn_once([&] { window.forced_colours = true; });
+    CHECK(theme::colours().link == window.system.link_text);
+    drawn_once([&] { window.system.link_text = 0x551A8B; });
+    CHECK(theme::colours().link == 0x551A8B);
+}
+
+// Nothing moves but the list under a finger and, where it is wished for, its gliding on (test_touch.cpp).
+TEST_CASE_FIXTURE(FirstVisit, "a sheet and the keypad are there at once: one picture, and nothing follows") {
+    for (const bool reduced : {false, true}) {
+        CAPTURE(reduced);
+        platform::native::window().reduced_motion = reduced;
+        app::keep(app, app.presets.recipes.front().second);
+        app.ui.screen = Screen::formula;
+        draw_again();
+        const auto one_picture = [&](auto deed) {
+            const int before = platform::native::drawn();
+            deed();
+            CHECK(platform::native::drawn() == before + 1);
+            hand::wait(2000);
+            CHECK(platform::native::drawn() == before + 1);
+        };
+        one_picture([&] { hand::press(app.say("top.recipe")); });
+        one_picture([&] { hand::press(app.say("sheet_ui.close")); });
+    }
 }
 
 TEST_CASE_FIXTURE(FirstVisit, "screens without an open recipe lead to the book") {

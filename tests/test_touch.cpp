@@ -134,6 +134,16 @@ TEST_CASE_FIXTURE(LongList, "with reduced motion nothing glides") {
     CHECK(scrolled() == released);
 }
 
+TEST_CASE_FIXTURE(LongList, "a glide under way ends when less motion is wished for") {
+    flick();
+    platform::native::window().reduced_motion = true;
+    const float then = scrolled();
+    for (int i = 0; i < 60; ++i)
+        hand::wait(16);
+    CHECK(scrolled() == then);
+    CHECK_FALSE(platform::native::frame_wanted());
+}
+
 TEST_CASE_FIXTURE(FirstVisit,
                   "a finger held on a recipe opens its menu, and lifting it presses nothing more") {
     app::keep(app, app.presets.recipes.front().second);

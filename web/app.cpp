@@ -57,8 +57,9 @@ void follow_preferences(App& app) {
     const workspace::Settings& settings = app.work.settings;
     const bool dark = settings.theme == workspace::Theme::system ? window.prefers_dark
                                                                  : settings.theme == workspace::Theme::dark;
-    if (theme::apply(
-            {dark, window.more_contrast || window.forced_colours, window.pixel_ratio, window.text_scale})) {
+    theme::Wishes wishes{dark, window.more_contrast, window.pixel_ratio, window.text_scale, std::nullopt};
+    if (window.forced_colours) wishes.system = window.system;
+    if (theme::apply(wishes)) {
         platform::fonts_changed();
         text_lines::start_over();
         platform::set_page_letters(theme::letter_size(theme::Type::body),
@@ -66,7 +67,7 @@ void follow_preferences(App& app) {
         app.undrawn = true;
     }
     const theme::Colours& c = theme::colours();
-    platform::set_page_colours(dark, c.paper, c.ink, c.card, c.accent);
+    platform::set_page_colours(theme::is_dark(), c.paper, c.on_field, c.field, c.accent);
     const bool comma = settings.sign == workspace::DecimalSign::system
                            ? window.decimal_comma
                            : settings.sign == workspace::DecimalSign::comma;

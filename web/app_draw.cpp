@@ -190,7 +190,7 @@ void navigation(App& app, const Place& place, ImVec2 window) {
     if (place.wide) {
         list.AddLine({place.left, 0}, {place.left, window.y}, theme::paint(c.hairline));
         widget::draw_wrapped({20, place.top + 16}, app.say("app.name"), theme::Type::title,
-                             theme::paint(c.accent), 0);
+                             theme::paint(c.heading), 0);
     } else {
         list.AddRectFilled({0, place.bottom}, window, theme::paint(c.card));
         list.AddLine({0, place.bottom}, {window.x, place.bottom}, theme::paint(c.hairline));

@@ -66,6 +66,14 @@ struct Event {
     std::string key, text;
 };
 
+// What the person's system asks every page to be drawn in (forced colours): 0xRRGGBB, named as CSS names
+// them.
+struct SystemColours {
+    std::uint32_t canvas = 0xFFFFFF, canvas_text = 0, link_text = 0x0000EE, button_face = 0xFFFFFF,
+                  button_text = 0, button_border = 0, field = 0xFFFFFF, field_text = 0, highlight = 0x0000FF,
+                  highlight_text = 0xFFFFFF, gray_text = 0x6D6D6D;
+};
+
 struct Window {
     float width = 0, height = 0;                                             // CSS pixels of the canvas
     float pixel_ratio = 1;                                                   // device pixels per CSS pixel
@@ -74,6 +82,7 @@ struct Window {
     float text_scale = 1;      // size of letters that the person has set, to the usual one
     bool touch_first = false;  // the main pointer is coarse
     bool prefers_dark = false, reduced_motion = false, more_contrast = false, forced_colours = false;
+    SystemColours system;        // hold where colours are forced
     bool decimal_comma = false;  // the browser's number format
     bool from_disk = false;      // opened from a file
     bool installed = false;      // started from the home screen, in a window of its own

@@ -22,6 +22,7 @@
 #include <cmath>
 #include <cstdlib>
 #include <ctime>
+#include <iterator>
 #include <utility>
 
 #include "imgui.h"
@@ -433,6 +434,15 @@ EMSCRIPTEN_KEEPALIVE void platform_push(int kind, double x, double y, double tim
 
 EMSCRIPTEN_KEEPALIVE void platform_step(int draw) {
     if (platform::host().step) platform::host().step(draw != 0);
+}
+
+// which: in the order of platform::SystemColours; all of them before platform_window()
+EMSCRIPTEN_KEEPALIVE void platform_system_colour(std::uint32_t which, std::uint32_t rgb) {
+    platform::SystemColours& s = platform::host().window.system;
+    std::uint32_t* const all[] = {&s.canvas,      &s.canvas_text,    &s.link_text, &s.button_face,
+                                  &s.button_text, &s.button_border,  &s.field,     &s.field_text,
+                                  &s.highlight,   &s.highlight_text, &s.gray_text};
+    if (which < std::size(all)) *all[which] = rgb;
 }
 
 // flags: 1 touch first, 2 dark, 4 reduced motion, 8 more contrast, 16 forced colours, 32 decimal comma, 64

@@ -88,8 +88,7 @@ void total(app::App& app, const batch::Batch& made) {
     std::replace(node.name.begin(), node.name.end(), '\n', ' ');
     widget::fill_place(node, box);
     mirror::add(node);
-    ImGui::GetWindowDrawList()->AddRectFilled(box.Min, box.Max, theme::paint(c.accent_soft),
-                                              theme::kRound + 2);
+    widget::draw_panel(box, c.accent_soft, c.on_accent_soft);
     widget::draw_wrapped({start.x + 16, start.y + 12}, app.say("batch.total_label"), theme::Type::small,
                          theme::paint(c.on_accent_soft), room);
     widget::draw_wrapped({start.x + 16, top}, big, type, theme::paint(c.on_accent_soft), 0);
@@ -211,7 +210,7 @@ void lines(app::App& app, const workspace::Recipe& recipe, const batch::Batch& m
                 widget::fill_place(cell, ImRect(at, {at.x + app.kit.width, at.y + size.y}));
                 mirror::add(cell);
                 mirror::close();
-                widget::draw_wrapped(at, title, theme::Type::strong, theme::paint(theme::colours().accent),
+                widget::draw_wrapped(at, title, theme::Type::strong, theme::paint(theme::colours().heading),
                                      app.kit.width);
                 ImGui::Dummy({app.kit.width, size.y + 4});
                 widget::hairline(app.kit);

@@ -51,8 +51,7 @@ void sum_strip(app::App& app, const workspace::Recipe& recipe) {
     widget::fill_place(node, box);
     mirror::add(node);
     const std::uint32_t ink = good ? c.on_accent_soft : c.stop;
-    ImGui::GetWindowDrawList()->AddRectFilled(
-        box.Min, box.Max, theme::paint(good ? c.accent_soft : c.stop_ground), theme::kRound);
+    widget::draw_panel(box, good ? c.accent_soft : c.stop_ground, ink);
     if (good && !recipe.formula.lines.empty())
         widget::draw_mark(widget::Mark::check, {start.x + 16 + mark / 2, box.GetCenter().y}, mark,
                           theme::paint(ink), 2.6f);

@@ -11,16 +11,39 @@
 namespace theme {
 namespace {
 
-constexpr Colours kLight{0xF7F2E8, 0xFFFDF8, 0x22211E, 0x5A564E, 0xDDD5C6, 0x867E6E, 0x0B6467, 0xFFFFFF,
-                         0xDCEBE8, 0x0A4F52, 0x7A4E00, 0xFBEBC8, 0x9C2F1B, 0xF9E1D9, 0xECE4D4, 0x1A1712};
-constexpr Colours kDark{0x1B1A18, 0x262421, 0xF2ECE2, 0xBBB4A8, 0x3B3833, 0x857E73, 0x66C9BF, 0x0B1F1E,
-                        0x1F3F3D, 0xBDEAE4, 0xF2C566, 0x3C2F16, 0xF6A08B, 0x45251D, 0x35322D, 0x000000};
+constexpr Colours with_the_rest(Colours c) {
+    c.link = c.heading = c.accent;
+    c.chosen = c.accent_soft;
+    c.on_chosen = c.on_accent_soft;
+    c.button = c.field = c.card;
+    c.on_button = c.on_field = c.faint = c.ink;
+    c.on_field_soft = c.ink_soft;
+    return c;
+}
+
+constexpr Colours kLight =
+    with_the_rest({0xF7F2E8, 0xFFFDF8, 0x22211E, 0x5A564E, 0xDDD5C6, 0x867E6E, 0x0B6467, 0xFFFFFF, 0xDCEBE8,
+                   0x0A4F52, 0x7A4E00, 0xFBEBC8, 0x9C2F1B, 0xF9E1D9, 0x1A1712});
+constexpr Colours kDark =
+    with_the_rest({0x1B1A18, 0x262421, 0xF2ECE2, 0xBBB4A8, 0x3B3833, 0x857E73, 0x66C9BF, 0x0B1F1E, 0x1F3F3D,
+                   0xBDEAE4, 0xF2C566, 0x3C2F16, 0xF6A08B, 0x45251D, 0x000000});
+constexpr Colours kLightMore =
+    with_the_rest({0xFFFFFF, 0xFFFFFF, 0x000000, 0x33302A, 0x5A564E, 0x33302A, 0x00474A, 0xFFFFFF, 0xE4F1EF,
+                   0x003A3C, 0x573600, 0xFFF2D6, 0x7A1E0E, 0xFFEBE5, 0x000000});
+constexpr Colours kDarkMore =
+    with_the_rest({0x0C0B0A, 0x161513, 0xFFFFFF, 0xE2DDD3, 0x9A948A, 0xE2DDD3, 0x86E3D9, 0x001212, 0x15302E,
+                   0xD6F6F2, 0xFFD98A, 0x2C220E, 0xFFBDAC, 0x351A13, 0x000000});
+
+// As the eye weighs the three parts; near enough to tell a dark ground from a light one.
+bool is_dark_ground(std::uint32_t rgb) {
+    return 2 * (rgb >> 16 & 255) + 5 * (rgb >> 8 & 255) + (rgb & 255) < 8 * 128;
+}
 
 constexpr int kTypes = static_cast<int>(Type::label) + 1;
 
 struct State {
     Colours colours = kLight;
-    bool dark = false;
+    bool dark = false, outlined = false, forced = false;
     float density = 0;  // of the letters drawn; 0: none yet
     float scale = 1;
     ImFont* fonts[kTypes] = {};
@@ -111,18 +134,38 @@ bool is_dark() {
 }
 
 Colours palette(bool dark, bool more_contrast) {
-    Colours chosen = dark ? kDark : kLight;
-    if (more_contrast) {
-        chosen.ink_soft = chosen.ink;
-        chosen.edge = chosen.ink;
-        chosen.hairline = chosen.ink_soft;
-    }
-    return chosen;
+    if (more_contrast) return dark ? kDarkMore : kLightMore;
+    return dark ? kDark : kLight;
+}
+
+// Every pair of ink and ground is one that the system means for one another. Caution and stop have no colour
+// of their own there: their shapes and words tell them.
+Colours palette(const platform::SystemColours& system) {
+    Colours c{};
+    c.paper = c.card = c.accent_soft = c.caution_ground = c.stop_ground = c.shade = system.canvas;
+    c.ink = c.ink_soft = c.hairline = c.on_accent_soft = c.caution = c.stop = c.heading = system.canvas_text;
+    c.edge = system.button_border;
+    c.accent = c.chosen = system.highlight;
+    c.on_accent = c.on_chosen = system.highlight_text;
+    c.link = system.link_text;
+    c.button = system.button_face;
+    c.on_button = system.button_text;
+    c.field = system.field;
+    c.on_field = c.on_field_soft = system.field_text;
+    c.faint = system.gray_text;
+    return c;
 }
 
 ImU32 paint(std::uint32_t rgb, float opacity) {
     return IM_COL32((rgb >> 16) & 255, (rgb >> 8) & 255, rgb & 255,
                     static_cast<int>(std::lround(opacity * 255.0f)));
+}
+
+ImU32 paint_disabled(std::uint32_t rgb, float opacity) {
+    return state.forced ? paint(state.colours.faint) : paint(rgb, opacity);
+}
+bool outlined() {
+    return state.outlined;
 }
 
 ImFont* font(Type type) {
@@ -180,8 +223,10 @@ float reading_width() {
 }
 
 bool apply(const Wishes& wishes) {
-    state.dark = wishes.dark;
-    state.colours = palette(wishes.dark, wishes.more_contrast);
+    state.forced = wishes.system.has_value();
+    state.outlined = state.forced || wishes.more_contrast;
+    state.colours = state.forced ? palette(*wishes.system) : palette(wishes.dark, wishes.more_contrast);
+    state.dark = state.forced ? is_dark_ground(state.colours.paper) : wishes.dark;
     const float scale = std::clamp(wishes.text_scale, 1.0f, kMostScale);
     const float density = std::clamp(wishes.pixel_ratio, 1.0f, std::min(3.0f, kDensest / scale));
     const bool rebuilt = density != state.density || scale != state.scale;

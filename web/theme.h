@@ -1,21 +1,31 @@
 // The only place with colours, type sizes and spacing. Warm paper, dark ink, one green-blue accent, amber for
-// caution, brick for stop; a dark theme for the evening. Contrast is at least 4.5:1 for text, 3:1 for edges
-// (tests/test_theme.cpp).
+// caution, brick for stop; a dark theme for the evening. Contrast is at least 4.5:1 for text, 3:1 for edges;
+// 7:1 and 4.5:1 where more is wished for (tests/test_theme.cpp). Where the system forces its own colours on
+// every page, those and no others.
 #pragma once
 
 #include <cstdint>
+#include <optional>
 
 #include "imgui.h"
+#include "platform.h"
 
 namespace theme {
 
 struct Colours {  // 0xRRGGBB
     std::uint32_t paper, card, ink, ink_soft, hairline, edge, accent, on_accent, accent_soft, on_accent_soft,
-        caution, caution_ground, stop, stop_ground, pressed, shade;
+        caution, caution_ground, stop, stop_ground, shade;
+    // What only a system tells apart: words that lead somewhere, headings, what is chosen, buttons, fields.
+    std::uint32_t link = 0, heading = 0, chosen = 0, on_chosen = 0, button = 0, on_button = 0, field = 0,
+                  on_field = 0, on_field_soft = 0, faint = 0;
 };
 const Colours& colours();
 Colours palette(bool dark, bool more_contrast);
+Colours palette(const platform::SystemColours& system);
 ImU32 paint(std::uint32_t rgb, float opacity = 1.0f);
+ImU32 paint_disabled(std::uint32_t rgb, float opacity);  // fainter, or in the system's colour for it
+// Grounds alone do not tell places apart: they have edges as well.
+bool outlined();
 
 enum class Type { body, strong, small, title, figure, hero, label };
 ImFont* font(Type type);
@@ -52,6 +62,7 @@ float reading_width();
 struct Wishes {
     bool dark = false, more_contrast = false;
     float pixel_ratio = 1, text_scale = 1;
+    std::optional<platform::SystemColours> system;  // where it forces them
 };
 bool apply(const Wishes& wishes);
 bool is_dark();

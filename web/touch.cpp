@@ -88,6 +88,8 @@ void mean(const gesture::Answer& answer, kit::Kit& kit) {
             scroll_by(state.scrolling, -answer.dy);
             break;
         case gesture::Meaning::fling:
+            // Whoever wishes for less motion gets none that goes on by itself, however short: a list moves
+            // while a finger moves it, and stands still when it is let go.
             if (platform::window().reduced_motion) break;
             state.velocity = -answer.dy;
             state.gliding = state.scrolling != 0;
@@ -147,6 +149,7 @@ void receive(const platform::Event& event, kit::Kit& kit) {
 void time_passes(double now_ms, kit::Kit& kit) {
     mean(state.machine.at(now_ms), kit);
     if (const auto wake = state.machine.wakes_at()) platform::request_wake(std::max(1.0, *wake - now_ms));
+    if (platform::window().reduced_motion) state.gliding = false;  // may be wished for meanwhile
     if (!state.gliding) return;
     const gesture::Glide glide = gesture::glide(state.velocity, now_ms - state.glide_ms);
     state.glide_ms = now_ms;

@@ -22,13 +22,13 @@ Paint paint_of(Look look) {
         case Look::primary:
             return {c.accent, c.accent, c.on_accent, true, false};
         case Look::plain:
-            return {c.card, c.edge, c.ink, true, true};
+            return {c.button, c.edge, c.on_button, true, true};
         case Look::danger:
             return {c.card, c.stop, c.stop, true, true};
         case Look::quiet:
             break;
     }
-    return {c.paper, c.paper, c.accent, false, false};
+    return {c.paper, c.paper, c.link, false, false};
 }
 
 }  // namespace
@@ -46,8 +46,13 @@ bool button(kit::Kit& kit, std::string_view key, std::string_view label, Look lo
     node.disabled = disabled;
     const Press press = press_area(kit, key, {width, height}, node);
     if (press.shown) {
-        const Paint paint = paint_of(look);
+        Paint paint = paint_of(look);
+        if (disabled && paint.filled && theme::outlined())
+            paint = {theme::colours().paper, theme::colours().ink, theme::colours().ink, true, true};
         const float opacity = disabled ? 0.45f : 1.0f;
+        const auto ink = [&](std::uint32_t rgb) {
+            return disabled ? theme::paint_disabled(rgb, opacity) : theme::paint(rgb);
+        };
         ImDrawList& list = *ImGui::GetWindowDrawList();
         if (paint.filled)
             list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(paint.ground, opacity),
@@ -55,11 +60,9 @@ bool button(kit::Kit& kit, std::string_view key, std::string_view label, Look lo
         if (press.down || press.hovered)
             list.AddRectFilled(press.box.Min, press.box.Max,
                                theme::paint(theme::colours().ink, press.down ? 0.16f : 0.06f), theme::kRound);
-        if (paint.edged)
-            list.AddRect(press.box.Min, press.box.Max, theme::paint(paint.edge, opacity), theme::kRound, 0,
-                         1.2f);
+        if (paint.edged) list.AddRect(press.box.Min, press.box.Max, ink(paint.edge), theme::kRound, 0, 1.2f);
         const ImVec2 at{press.box.Min.x + (width - words.x) / 2, press.box.Min.y + (height - words.y) / 2};
-        draw_wrapped(at, label, theme::Type::strong, theme::paint(paint.ink, opacity), width - 8);
+        draw_wrapped(at, label, theme::Type::strong, ink(paint.ink), width - 8);
         focus_ring(press.box, theme::kRound, press.id);
     }
     return press.clicked && !disabled;
@@ -179,7 +182,8 @@ bool mark_button(kit::Kit& kit, std::string_view key, Mark mark, std::string_vie
                 press.box.Min, press.box.Max, theme::paint(theme::colours().ink, press.down ? 0.16f : 0.06f),
                 theme::kRound);
         draw_mark(mark, press.box.GetCenter(), theme::mark(18),
-                  theme::paint(theme::colours().ink, disabled ? 0.3f : 1.0f));
+                  disabled ? theme::paint_disabled(theme::colours().ink, 0.3f)
+                           : theme::paint(theme::colours().ink));
         focus_ring(press.box, theme::kRound, press.id);
     }
     return press.clicked && !disabled;
@@ -220,7 +224,7 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name,
         const Press press = press_area(kit, std::to_string(i), {width, height}, node);
         const theme::Colours& c = theme::colours();
         ImDrawList& list = *ImGui::GetWindowDrawList();
-        list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(on ? c.accent_soft : c.card),
+        list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(on ? c.chosen : c.button),
                            theme::kRound);
         if (press.down || press.hovered)
             list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, press.down ? 0.16f : 0.06f),
@@ -228,7 +232,7 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name,
         list.AddRect(press.box.Min, press.box.Max, theme::paint(on ? c.accent : c.edge), theme::kRound, 0,
                      on ? 2.0f : 1.2f);
         draw_wrapped({press.box.Min.x + (width - words.x) / 2, press.box.Min.y + (height - words.y) / 2},
-                     options[i], theme::Type::strong, theme::paint(on ? c.on_accent_soft : c.ink),
+                     options[i], theme::Type::strong, theme::paint(on ? c.on_chosen : c.on_button),
                      kit.width - 20);
         focus_ring(press.box, theme::kRound, press.id);
         if (press.clicked) pressed = static_cast<int>(i);
@@ -249,23 +253,22 @@ bool tab(kit::Kit& kit, std::string_view key, Mark mark, std::string_view label,
     const Press press = press_area(kit, key, size, node);
     const theme::Colours& c = theme::colours();
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const ImU32 ink = theme::paint(current ? c.accent : c.ink_soft);
+    const ImU32 ink = theme::paint(current ? c.link : c.ink_soft);
     if (press.down || press.hovered)
         list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, press.down ? 0.12f : 0.05f),
                            theme::kRound);
     if (rail) {
-        if (current)
-            list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.accent_soft), theme::kRound);
+        if (current) list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.chosen), theme::kRound);
         draw_mark(mark, {press.box.Min.x + theme::grown(26), press.box.GetCenter().y}, theme::mark(18),
-                  current ? theme::paint(c.on_accent_soft) : ink);
+                  current ? theme::paint(c.on_chosen) : ink);
         draw_cut({press.box.Min.x + theme::grown(50),
                   press.box.GetCenter().y - theme::line_height(theme::Type::strong) / 2},
-                 label, theme::Type::strong, current ? theme::paint(c.on_accent_soft) : ink,
+                 label, theme::Type::strong, current ? theme::paint(c.on_chosen) : ink,
                  size.x - theme::grown(50) - 6);
     } else {
         if (current)
             list.AddRectFilled({press.box.Min.x + 14, press.box.Min.y},
-                               {press.box.Max.x - 14, press.box.Min.y + 3}, theme::paint(c.accent), 2);
+                               {press.box.Max.x - 14, press.box.Min.y + 3}, theme::paint(c.link), 2);
         const float square = theme::mark(17), low = press.box.Min.y + 11.5f + square;
         draw_mark(mark, {press.box.GetCenter().x, low - square / 2}, square, ink);
         const theme::Type type = size.x < theme::grown(80) ? theme::Type::label : theme::Type::small;

@@ -14,10 +14,12 @@ namespace {
 void draw_frame(const Press& press, bool active, bool invalid, bool disabled) {
     const theme::Colours& c = theme::colours();
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(disabled ? c.paper : c.card), 8);
-    if (press.down) list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, 0.08f), 8);
-    const std::uint32_t edge = invalid ? c.stop : active ? c.accent : disabled ? c.hairline : c.edge;
-    list.AddRect(press.box.Min, press.box.Max, theme::paint(edge), 8, 0, active || invalid ? 2.2f : 1.2f);
+    list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(disabled ? c.paper : c.field), 8);
+    if (press.down) list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.on_field, 0.08f), 8);
+    const std::uint32_t edge = invalid ? c.stop : active ? c.link : c.edge;
+    list.AddRect(press.box.Min, press.box.Max,
+                 disabled ? theme::paint_disabled(c.hairline, 1) : theme::paint(edge), 8, 0,
+                 active || invalid ? 2.2f : 1.2f);
 }
 
 void label_above(kit::Kit& kit, const std::string& name) {
@@ -98,7 +100,7 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
         draw_frame(press, active, false, false);
         const bool empty = value.empty();
         const std::string_view shown = empty ? std::string_view(spec.hint) : value;
-        const ImU32 ink = theme::paint(empty ? theme::colours().ink_soft : theme::colours().ink);
+        const ImU32 ink = theme::paint(empty ? theme::colours().on_field_soft : theme::colours().on_field);
         if (spec.note)
             draw_wrapped({press.box.Min.x + 12, press.box.Min.y + 10}, shown, theme::Type::body, ink,
                          kit.width - 24, {kit.width - 24});
@@ -155,18 +157,20 @@ NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std
         const ImVec2 size = measure(words, type);
         const float room = right - press.box.Min.x - 8;
         const float y = press.box.GetCenter().y - size.y / 2;
-        if (on_keypad && kit.keypad.fresh && !empty)  // the next key replaces it
+        const bool replaced = on_keypad && kit.keypad.fresh && !empty;  // by the next key
+        const ImU32 soft =
+            spec.disabled ? theme::paint_disabled(c.ink_soft, 1) : theme::paint(c.on_field_soft);
+        const ImU32 ink = empty || spec.disabled ? soft : theme::paint(replaced ? c.on_chosen : c.on_field);
+        if (replaced)
             ImGui::GetWindowDrawList()->AddRectFilled({right - std::min(size.x, room) - 2, y},
-                                                      {right + 2, y + size.y}, theme::paint(c.accent_soft),
-                                                      3);
-        draw_cut({right - std::min(size.x, room), y}, words, type,
-                 theme::paint(empty || spec.disabled ? c.ink_soft : c.ink), room);
+                                                      {right + 2, y + size.y}, theme::paint(c.chosen), 3);
+        draw_cut({right - std::min(size.x, room), y}, words, type, ink, room);
         if (on_keypad && !kit.keypad.fresh)
             ImGui::GetWindowDrawList()->AddRectFilled({right + 1.5f, y}, {right + 3.5f, y + size.y},
-                                                      theme::paint(c.accent));
+                                                      theme::paint(c.link));
         if (unit_width > 0)
             draw_wrapped({right + 6, press.box.GetCenter().y - theme::line_height(theme::Type::body) / 2},
-                         spec.unit, theme::Type::body, theme::paint(c.ink_soft), 0);
+                         spec.unit, theme::Type::body, soft, 0);
     }
 
     if (press.clicked && !spec.disabled) {

@@ -59,7 +59,8 @@ bool key_button(kit::Kit& kit, std::string_view label, std::string_view name, Im
     const Press press = press_area(kit, label, size, node);
     const theme::Colours& c = theme::colours();
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(strong ? c.accent : c.card), theme::kRound);
+    list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(strong ? c.accent : c.button),
+                       theme::kRound);
     if (press.down || press.hovered)
         list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(c.ink, press.down ? 0.2f : 0.06f),
                            theme::kRound);
@@ -70,7 +71,7 @@ bool key_button(kit::Kit& kit, std::string_view label, std::string_view name, Im
         if (measure(label, type).x > room) type = smaller;
     const ImVec2 words = measure(label, type);
     draw_cut({press.box.GetCenter().x - std::min(words.x, room) / 2, press.box.GetCenter().y - words.y / 2},
-             label, type, theme::paint(strong ? c.on_accent : c.ink), room);
+             label, type, theme::paint(strong ? c.on_accent : c.on_button), room);
     focus_ring(press.box, theme::kRound, press.id);
     return press.clicked;
 }
@@ -115,7 +116,7 @@ void keypad(kit::Kit& kit) {
     const ImVec2 rub = ImGui::GetCursorScreenPos();
     if (key_button(kit, " ", kit.say("keypad.rub_out"), {wide, 2 * high + kGapPx}, false)) rub_out(pad);
     draw_mark(Mark::rub_out, {rub.x + wide / 2, rub.y + high + kGapPx / 2}, theme::mark(22),
-              theme::paint(theme::colours().ink));
+              theme::paint(theme::colours().on_button));
     at(4, 2);
     if (key_button(kit, kit.say("keypad.next"), kit.say("keypad.next_line"), {wide, 2 * high + kGapPx}, true))
         step(kit, false);
@@ -123,7 +124,7 @@ void keypad(kit::Kit& kit) {
     const ImVec2 back = ImGui::GetCursorScreenPos();
     if (key_button(kit, "  ", kit.say("keypad.previous_line"), {wide, high - 6}, false)) step(kit, true);
     draw_mark(Mark::back, {back.x + wide / 2, back.y + (high - 6) / 2}, theme::mark(16),
-              theme::paint(theme::colours().ink));
+              theme::paint(theme::colours().on_button));
     at(1, 4);
     if (key_button(kit, kit.say("keypad.done"), kit.say("keypad.done"), {kit.width - wide - kGapPx, high - 6},
                    false))

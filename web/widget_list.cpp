@@ -27,6 +27,8 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
     const float height = std::max(56.0f, title.y + figure.y + under.y + 20);
     RowPress result;
     const theme::Colours& c = theme::colours();
+    const ImU32 ink = theme::paint(spec.chosen ? c.on_chosen : c.ink);
+    const ImU32 soft = theme::paint(spec.chosen ? c.on_chosen : c.ink_soft);
     ImRect box(start, {start.x + width, start.y + height});
     if (spec.plain) {
         mirror::Node node;
@@ -48,28 +50,27 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
         if (press.down || press.hovered || spec.chosen)
             ImGui::GetWindowDrawList()->AddRectFilled(
                 box.Min, box.Max,
-                spec.chosen ? theme::paint(c.accent_soft) : theme::paint(c.ink, press.down ? 0.12f : 0.05f),
+                spec.chosen ? theme::paint(c.chosen) : theme::paint(c.ink, press.down ? 0.12f : 0.05f),
                 theme::kRound);
+        if (spec.chosen && theme::outlined())
+            ImGui::GetWindowDrawList()->AddRect(box.Min, box.Max, theme::paint(c.accent), theme::kRound, 0,
+                                                2);
         result.pressed = press.clicked;
         result.menu = press.menu && has_menu;
         focus_ring(box, theme::kRound, press.id);
     }
     const bool in_view = ImGui::IsRectVisible(box.Min, box.Max);  // a long list draws what is seen of it
     const float y = box.GetCenter().y - (title.y + figure.y + under.y) / 2;
-    if (in_view)
-        draw_wrapped({start.x + inset, y}, spec.title, theme::Type::strong, theme::paint(c.ink), room);
+    if (in_view) draw_wrapped({start.x + inset, y}, spec.title, theme::Type::strong, ink, room);
     if (in_view && under.y > 0)
-        draw_wrapped({start.x + inset, y + title.y + figure.y}, spec.under, theme::Type::small,
-                     theme::paint(c.ink_soft), room);
+        draw_wrapped({start.x + inset, y + title.y + figure.y}, spec.under, theme::Type::small, soft, room);
     if (in_view && beneath)
-        draw_wrapped({start.x + inset, y + title.y}, spec.right, theme::Type::strong, theme::paint(c.ink),
-                     room);
+        draw_wrapped({start.x + inset, y + title.y}, spec.right, theme::Type::strong, ink, room);
     if (in_view && spec.onward)
-        draw_mark(Mark::onward, {box.Max.x - arrow / 2, box.GetCenter().y}, theme::mark(14),
-                  theme::paint(c.ink_soft));
+        draw_mark(Mark::onward, {box.Max.x - arrow / 2, box.GetCenter().y}, theme::mark(14), soft);
     if (in_view && beside)
         draw_wrapped({box.Max.x - right + 2, box.GetCenter().y - theme::line_height(theme::Type::strong) / 2},
-                     spec.right, theme::Type::strong, theme::paint(c.ink), 0);
+                     spec.right, theme::Type::strong, ink, 0);
     if (has_menu) {
         ImGui::SetCursorScreenPos({box.Max.x, box.GetCenter().y - theme::kTarget / 2});
         result.menu = mark_button(kit, "menu", Mark::dots, spec.menu_name) || result.menu;

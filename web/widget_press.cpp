@@ -28,6 +28,12 @@ void focus_ring(ImRect box, float rounding, std::uint32_t id) {
     list.AddRect(box.Min, box.Max, theme::paint(theme::colours().ink), rounding + 2, 0, 2.5f);
 }
 
+void draw_panel(ImRect box, std::uint32_t ground_rgb, std::uint32_t edge_rgb) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled(box.Min, box.Max, theme::paint(ground_rgb), theme::kRound);
+    if (theme::outlined()) list.AddRect(box.Min, box.Max, theme::paint(edge_rgb), theme::kRound, 0, 1.5f);
+}
+
 void gap(float pixels) {
     ImGui::Dummy({0, pixels});
 }

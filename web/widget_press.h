@@ -26,6 +26,9 @@ std::uint32_t id_of(std::string_view key);        // within the current ID scope
 void fill_place(mirror::Node& node, ImRect box);  // rectangle and visibility
 void focus_ring(ImRect box, float rounding, std::uint32_t id);
 
+// The ground of a part that stands out, with an edge where grounds alone do not tell.
+void draw_panel(ImRect box, std::uint32_t ground_rgb, std::uint32_t edge_rgb);
+
 void gap(float pixels);
 // Two columns of equal width: begin, draw the first, turn, draw the second, end. Where the letters are too
 // large for that, the second goes beneath the first.

@@ -51,6 +51,9 @@ bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, co
     ImGui::SetNextWindowSize({width, std::max(120.0f, bottom - top)});
     ImGui::Begin(name.c_str(), nullptr, kFlags);
     ImGui::BringWindowToDisplayFront(ImGui::GetCurrentWindow());
+    if (theme::outlined())
+        ImGui::GetWindowDrawList()->AddRect({left, top}, {left + width, phone ? bottom + 2 : bottom},
+                                            theme::paint(theme::colours().ink), 0, 0, 2);
     mirror::Node dialog;
     dialog.id = id_of("dialog");
     dialog.role = mirror::Role::dialog;

@@ -16,7 +16,7 @@ std::uint32_t rgb(Ink ink) {
         case Ink::soft:
             return c.ink_soft;
         case Ink::accent:
-            return c.accent;
+            return c.heading;
         case Ink::caution:
             return c.caution;
         case Ink::stop:

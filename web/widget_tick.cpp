@@ -28,7 +28,7 @@ bool tick(kit::Kit& kit, std::string_view key, std::string_view label, bool tick
     const float middle = press.box.GetCenter().y;
     const ImVec2 low{start.x + 4, middle - box / 2}, high{low.x + box, low.y + box};
     if (ticked) list.AddRectFilled(low, high, theme::paint(c.accent), 5);
-    list.AddRect(low, high, theme::paint(ticked ? c.accent : c.ink_soft), 5, 0, 1.6f);
+    list.AddRect(low, high, theme::paint(ticked ? c.link : c.ink_soft), 5, 0, 1.6f);
     if (ticked)
         draw_mark(Mark::check, {low.x + box / 2, middle}, theme::mark(14), theme::paint(c.on_accent), 2.4f);
     draw_wrapped({start.x + indent, middle - words.y / 2}, label, theme::Type::body, theme::paint(c.ink),

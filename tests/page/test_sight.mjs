@@ -84,4 +84,85 @@ export const tests = [
             return Math.abs(heading.getBoundingClientRect().height - 1.5 * old) < 1;
         }, before.height);
     }, { without: { firefox: 'its driver has no word for it', webkit: 'its driver has no word for it' } }],
+
+    ['where the system forces its colours the page is drawn in them, and in its own again when it no longer does', async (bench) => {
+        const page = await open(await profile(bench.browser, { forcedColors: 'active' }), address(bench.file));
+        const system = () => page.evaluate(() => {
+            const probe = document.getElementById('text-size');
+            return Object.fromEntries(['Canvas', 'CanvasText', 'Highlight', 'HighlightText'].map((name) => {
+                probe.style.color = name;
+                return [name, getComputedStyle(probe).color.match(/\d+/g).slice(0, 3).map(Number)];
+            }));
+        });
+        const drawn = async () => {
+            const there = await picture(page, await (await seen.button(page, say('book.new'))).boundingBox());
+            const beside = await picture(page, { x: 0, y: 300, width: 10, height: 10 });
+            const middle = Math.round(there.height / 2);
+            const row = [...Array(there.width).keys()].map((x) => there.at(x, middle).join());
+            return { ground: beside.at(4, 4), button: there.at(10, middle), row };
+        };
+        const theirs = await system();
+        const forced = await drawn();
+        assert.deepEqual(forced.ground, theirs.Canvas);
+        assert.deepEqual(forced.button, theirs.Highlight);
+        assert.ok(forced.row.includes(theirs.HighlightText.join()), 'its words are in the colour for that ground');
+        // The native field lies over the picture in the same colours.
+        await steps.openStarter(page, mirror(page), kStarter);
+        const field = await seen.field(page, say('line.percent_of', { name: ingredientName('castor') }));
+        await field.focus();
+        await settled(page);
+        const over = await field.evaluate((one) => {
+            const probe = document.getElementById('text-size');
+            const colour = (name) => {
+                probe.style.color = name;
+                return getComputedStyle(probe).color;
+            };
+            const style = getComputedStyle(one);
+            return { has: [style.backgroundColor, style.color], wanted: [colour('Field'), colour('FieldText')] };
+        });
+        assert.deepEqual(over.has, over.wanted);
+        await steps.goTo(page, mirror(page), 'nav.book');
+        await page.emulateMedia({ forcedColors: 'none' });
+        await page.waitForFunction(() => !matchMedia('(forced-colors: active)').matches);
+        await settled(page);
+        assert.notDeepEqual((await drawn()).button, forced.button);
+        return `ground ${forced.ground}, button ${forced.button}`;
+    }, { without: { webkit: 'it knows no forced colours', firefox: 'its driver has no word for it' } }],
+
+    ['where the system forces its colours, what is read without the program has its colours and edges', async (bench) => {
+        const page = await open(await profile(bench.browser, {
+            forcedColors: 'active', javaScriptEnabled: true,
+            before: 'delete globalThis.DecompressionStream;', mayWarn: /./,
+        }), address(bench.file), { running: false });
+        const again = page.locator('#rescue button').first();
+        await again.waitFor();
+        const style = await again.evaluate((one) => {
+            const { borderTopWidth, borderTopColor, backgroundColor, color } = getComputedStyle(one);
+            const body = getComputedStyle(document.body);
+            return { borderTopWidth, borderTopColor, backgroundColor, color, ground: body.backgroundColor, ink: body.color };
+        });
+        assert.equal(style.borderTopWidth, '2px');
+        assert.notEqual(style.borderTopColor, style.backgroundColor, JSON.stringify(style));
+        assert.notEqual(style.color, style.backgroundColor);
+        assert.notEqual(style.ink, style.ground);
+    }, { without: { webkit: 'it knows no forced colours', firefox: 'its driver has no word for it' } }],
+
+    ['more contrast, wished for while the page is open, is drawn at once', async (bench) => {
+        const page = await open(await profile(bench.browser), address(bench.file));
+        const button = await seen.button(page, say('book.new'));
+        const apart = async () => {
+            const there = await picture(page, await button.boundingBox());
+            const paper = await picture(page, { x: 0, y: 300, width: 10, height: 10 });
+            const part = (value) => (value <= 0.04045 * 255 ? value / 255 / 12.92 : ((value / 255 + 0.055) / 1.055) ** 2.4);
+            const light = (rgb) => 0.2126 * part(rgb[0]) + 0.7152 * part(rgb[1]) + 0.0722 * part(rgb[2]);
+            return (light(paper.at(4, 4)) + 0.05) / (light(there.at(10, Math.round(there.height / 2))) + 0.05);
+        };
+        const before = await apart();
+        await page.emulateMedia({ contrast: 'more' });
+        await page.waitForFunction(() => matchMedia('(prefers-contrast: more)').matches);
+        await settled(page);
+        const after = await apart();
+        assert.ok(before < 7 && after > 9, `${before.toFixed(1)} to 1 and ${after.toFixed(1)} to 1`);
+        return `${before.toFixed(1)} to 1, then ${after.toFixed(1)} to 1`;
+    }, { without: { webkit: 'its driver has no word for it', firefox: 'its driver has no word for it' } }],
 ];
