@@ -314,10 +314,9 @@ void step(bool draw) {
     int frames = 0;
     for (bool same = false; frames < kMostFramesAStep && !(same && settled(app)); ++frames) {
         frame(app);
-        picture::Picture now = picture::of(*ImGui::GetDrawData());
-        same = frames > 0 && now == app.picture;
-        app.undrawn = app.undrawn || now != app.picture;
-        app.picture = std::move(now);
+        const bool changed = picture::follow(app.picture, *ImGui::GetDrawData());
+        same = frames > 0 && !changed;
+        app.undrawn = app.undrawn || changed;
     }
     app.kit.wish_view = 0;
     mirror::end_frame(!touch::moving());

@@ -7,32 +7,38 @@
 namespace picture {
 namespace {
 
-void append(Picture& picture, const void* from, std::size_t bytes) {
-    if (bytes == 0) return;
-    const std::size_t at = picture.size();
-    picture.resize(at + (bytes + 3) / 4);
-    std::memcpy(picture.data() + at, from, bytes);
-}
-
-template <class T>
-void append(Picture& picture, const ImVector<T>& values) {
-    picture.push_back(static_cast<std::uint32_t>(values.Size));
-    append(picture, values.Data, static_cast<std::size_t>(values.size_in_bytes()));
+template <class Take>
+void each_part(const ImDrawData& data, Take take) {
+    const auto all = [&](const auto& values) {
+        take(&values.Size, sizeof values.Size);
+        take(values.Data, static_cast<std::size_t>(values.size_in_bytes()));
+    };
+    take(&data.DisplaySize, sizeof data.DisplaySize);
+    for (const ImDrawList* list : data.CmdLists) {
+        all(list->CmdBuffer);
+        all(list->VtxBuffer);
+        all(list->IdxBuffer);
+    }
 }
 
 }  // namespace
 
-Picture of(const ImDrawData& data) {
-    Picture made;
-    made.reserve(static_cast<std::size_t>(data.TotalVtxCount) * sizeof(ImDrawVert) / 4 +
-                 static_cast<std::size_t>(data.TotalIdxCount) * sizeof(ImDrawIdx) / 4 + 256);
-    append(made, &data.DisplaySize, sizeof data.DisplaySize);
-    for (const ImDrawList* list : data.CmdLists) {
-        append(made, list->CmdBuffer);
-        append(made, list->VtxBuffer);
-        append(made, list->IdxBuffer);
-    }
-    return made;
+bool follow(Picture& picture, const ImDrawData& data) {
+    std::size_t at = 0;
+    bool same = true;
+    each_part(data, [&](const void* from, std::size_t bytes) {
+        same = same && at + bytes <= picture.size() &&
+               (bytes == 0 || std::memcmp(picture.data() + at, from, bytes) == 0);
+        at += bytes;
+    });
+    if (same && at == picture.size()) return false;
+    picture.clear();
+    picture.reserve(at);
+    each_part(data, [&](const void* from, std::size_t bytes) {
+        const char* first = static_cast<const char*>(from);
+        picture.insert(picture.end(), first, first + bytes);
+    });
+    return true;
 }
 
 }  // namespace picture

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cfloat>
 #include <cstdint>
+#include <cstring>
 #include <map>
 #include <tuple>
 #include <utility>
@@ -32,9 +33,24 @@ struct Broken {
 };
 using Key = std::tuple<std::string, theme::Type, float>;
 
+// A text in letters of the font. Nearly all that a frame shows was shown by the one before.
+struct Plain {
+    struct Part {
+        std::size_t start, size;
+        float width;
+    };
+    std::string words;
+    theme::Type type{};
+    float room = -1;
+    std::vector<Part> parts;  // none: nothing stands here
+};
+constexpr std::size_t kPlainPlaces = 1024;
+
 struct State {
     std::map<Key, Broken> kept;
     float ratio = 0;
+    std::vector<Plain> plain;  // each text has one place
+    int fonts_built = 0;
 };
 State state;
 
@@ -119,7 +135,8 @@ void break_paragraph(std::string_view words, theme::Type type, float room, std::
 // few.
 void each_plain(std::string_view line, theme::Type type, float room,
                 const std::function<void(const Line&)>& take) {
-    while (room > 0 && (line.size() > kLongest || font_width(line, type) > room)) {
+    float whole = 0;
+    while (room > 0 && (line.size() > kLongest || (whole = font_width(line, type)) > room)) {
         std::size_t fits = 0;
         for (std::size_t space = line.find(' '); space != line.npos; space = line.find(' ', space + 1)) {
             if (font_width(line.substr(0, space), type) > room) break;
@@ -129,10 +146,25 @@ void each_plain(std::string_view line, theme::Type type, float room,
             fits > 0
                 ? fits
                 : fitting(utf8::start_within(line.substr(0, line.find(' ')), kLongest), type, false, room);
-        take({line.substr(0, end)});
+        take({line.substr(0, end), font_width(line.substr(0, end), type)});
         line.remove_prefix(std::min(line.size(), end + (end < line.size() && line[end] == ' ' ? 1 : 0)));
     }
-    take({line});
+    take({line, room > 0 ? whole : font_width(line, type)});
+}
+
+std::size_t plain_place(std::string_view words, theme::Type type, float room) {
+    std::uint64_t mark = words.size() * 31 + static_cast<std::uint64_t>(type);
+    const auto stir = [&](std::uint64_t part) {
+        mark = (mark ^ part) * 0x9E3779B97F4A7C15u;
+        mark ^= mark >> 29;
+    };
+    stir(static_cast<std::uint64_t>(static_cast<std::int64_t>(room * 8)));
+    for (std::size_t at = 0; at < words.size(); at += 8) {
+        std::uint64_t part = 0;
+        std::memcpy(&part, words.data() + at, std::min<std::size_t>(8, words.size() - at));
+        stir(part);
+    }
+    return mark % kPlainPlaces;
 }
 
 std::vector<Part> broken(std::string_view words, theme::Type type, float width) {
@@ -173,22 +205,37 @@ const std::vector<Part>& kept_parts(std::string_view words, theme::Type type, fl
 
 void each(std::string_view words, theme::Type type, float width,
           const std::function<void(const Line&)>& take) {
-    if (picture_text::needed(words, type)) {
+    if (state.plain.empty() || state.fonts_built != theme::fonts_built()) {
+        state.plain.assign(kPlainPlaces, {});
+        state.fonts_built = theme::fonts_built();
+    }
+    Plain& place = state.plain[plain_place(words, type, width)];
+    Plain known;  // not in its place meanwhile: whoever takes the lines may ask for others
+    if (!place.parts.empty() && place.type == type && place.room == width && place.words == words) {
+        known = std::exchange(place, {});
+    } else if (picture_text::needed(words, type)) {
         for (const Part& part : kept_parts(words, type, width))
-            take({words.substr(part.start, part.size), part.pictured, part.right_to_left});
+            take({words.substr(part.start, part.size), 0, part.pictured, part.right_to_left});
         return;
+    } else {
+        known = {std::string(words), type, width, {}};
+        for (std::size_t start = 0;; ++start) {
+            const std::size_t end = std::min(words.find('\n', start), words.size());
+            each_plain(words.substr(start, end - start), type, width, [&](const Line& line) {
+                known.parts.push_back({static_cast<std::size_t>(line.words.data() - words.data()),
+                                       line.words.size(), line.width});
+            });
+            if (end == words.size()) break;
+            start = end;
+        }
     }
-    while (true) {
-        const std::size_t end = std::min(words.find('\n'), words.size());
-        each_plain(words.substr(0, end), type, width, take);
-        if (end == words.size()) return;
-        words.remove_prefix(end + 1);
-    }
+    for (const Plain::Part& part : known.parts)
+        take({words.substr(part.start, part.size), part.width});
+    place = std::move(known);
 }
 
 float width(const Line& line, theme::Type type) {
-    return line.pictured ? picture_text::width(line.words, type, line.right_to_left)
-                         : font_width(line.words, type);
+    return line.pictured ? picture_text::width(line.words, type, line.right_to_left) : line.width;
 }
 
 std::string cut(std::string_view words, theme::Type type, float width) {
@@ -200,6 +247,7 @@ std::string cut(std::string_view words, theme::Type type, float width) {
 
 void start_over() {
     state.kept.clear();
+    state.plain.clear();
     picture_text::start_over();
 }
 

@@ -13,6 +13,7 @@ namespace text_lines {
 
 struct Line {
     std::string_view words;      // a part of the text that was given
+    float width = 0;             // of letters of the font
     bool pictured = false;       // drawn by the host
     bool right_to_left = false;  // as its paragraph runs
 };

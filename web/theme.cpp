@@ -47,6 +47,7 @@ struct State {
     float density = 0;  // of the letters drawn; 0: none yet
     float scale = 1;
     ImFont* fonts[kTypes] = {};
+    int built = 0;
 };
 State state;
 
@@ -109,6 +110,7 @@ void build_fonts(float density) {
                                                     &config, kSizes[i].letters);
     }
     atlas.Build();
+    state.built += 1;
 }
 
 void set_style() {
@@ -220,6 +222,10 @@ float two_panes_from() {
 }
 float reading_width() {
     return grown(720);
+}
+
+int fonts_built() {
+    return state.built;
 }
 
 bool apply(const Wishes& wishes) {

@@ -65,6 +65,7 @@ struct Wishes {
     std::optional<platform::SystemColours> system;  // where it forces them
 };
 bool apply(const Wishes& wishes);
+int fonts_built();  // how often; what was measured before holds no longer
 bool is_dark();
 
 }  // namespace theme

@@ -69,6 +69,7 @@ bool button(kit::Kit& kit, std::string_view key, std::string_view label, Look lo
 }
 
 void draw_mark(Mark mark, ImVec2 c, float s, ImU32 colour, float w) {
+    if (!ImGui::IsRectVisible({c.x - s, c.y - s}, {c.x + s, c.y + s})) return;
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float h = s / 2;
     auto line = [&](float x1, float y1, float x2, float y2) {
