@@ -31,7 +31,7 @@ inline void push(platform::Kind kind, std::uint32_t node = 0, std::string text =
 }
 
 // As if the page had been opened; what is stored stays stored.
-inline void open_page(float width = 360, float height = 640) {
+inline void open_page(float width = 360, float height = 640, std::string fragment = {}) {
     static bool started = false;
     platform::native::start_over();
     platform::native::window().width = width;
@@ -41,7 +41,6 @@ inline void open_page(float width = 360, float height = 640) {
     if (started) {
         app::App fresh;
         fresh.presets = std::move(app.presets);
-        fresh.words = std::move(app.words);
         app = std::move(fresh);
         app.kit.words = &app.words;
         ImGui::GetIO().ClearEventsQueue();
@@ -51,6 +50,7 @@ inline void open_page(float width = 360, float height = 640) {
         started = true;
     }
     push(platform::Kind::resized);
+    if (!fragment.empty()) push(platform::Kind::fragment, 0, std::move(fragment));
     settle();
 }
 

@@ -150,6 +150,15 @@ TEST_CASE_FIXTURE(FirstVisit, "a link, a link in a message, a file and a list go
     CHECK(app.ui.sheet == Sheet::pasted);
 }
 
+TEST_CASE_FIXTURE(FirstVisit, "a broken link in the address is told in words as the page opens") {
+    hand::open_page(360, 640, "#AQ");
+    const mirror::Node* told = nullptr;
+    for (const mirror::Node& node : mirror::nodes())
+        if (node.role == Role::alert) told = &node;
+    REQUIRE(told != nullptr);
+    CHECK(told->name + told->value == app.say("error.link_truncated"));
+}
+
 TEST_CASE_FIXTURE(FirstVisit, "a list pasted onto the page, or opened as a file, is shown first") {
     for (const platform::Kind kind : {platform::Kind::pasted, platform::Kind::file_opened}) {
         hand::push(kind, 0, "Shea butter\t30\nOlive oil\t70\n");

@@ -103,11 +103,14 @@ inline std::string faults(Words words = Words::of_the_table) {
 }
 
 // Pairs of things to be pressed that lie over one another, on a page without sheet and keypad, not scrolled.
+// Beneath the bar of places and a screen's foot the list goes on, cut off there.
 inline std::string overlaps() {
     std::ostringstream out;
     std::vector<const Node*> pressed;
+    const std::string foot = app::state().ui.foot ? app::state().say("book.new") : "";
     for (const Node& node : mirror::nodes())
-        if (interactive(node) && node.visible && node.role != Role::tab) pressed.push_back(&node);
+        if (interactive(node) && node.visible && node.role != Role::tab && node.name != foot)
+            pressed.push_back(&node);
     for (std::size_t i = 0; i < pressed.size(); ++i)
         for (std::size_t k = i + 1; k < pressed.size(); ++k) {
             const Node &a = *pressed[i], &b = *pressed[k];

@@ -49,10 +49,10 @@ void choose_words(App& app) {
             wanted.substr(0, wanted.find('-')) == table.language)
             app.words = table;
     if (wanted == words::kTestLanguage) app.words = words::test_language(app.words);
+    platform::set_page_language(app.words.language, app.say("app.name"));
 }
 
 void follow_preferences(App& app) {
-    choose_words(app);
     const platform::Window& window = platform::window();
     const workspace::Settings& settings = app.work.settings;
     const bool dark = settings.theme == workspace::Theme::system ? window.prefers_dark
@@ -71,7 +71,6 @@ void follow_preferences(App& app) {
     const bool comma = settings.sign == workspace::DecimalSign::system
                            ? window.decimal_comma
                            : settings.sign == workspace::DecimalSign::comma;
-    platform::set_page_language(app.words.language, app.say("app.name"));
     app.words.sign = comma ? decimal::Sign::comma : decimal::Sign::point;
 }
 
@@ -306,6 +305,7 @@ void start() {
 void step(bool draw) {
     App& app = state();
     if (platform::window().width <= 0) return;
+    choose_words(app);  // before anything is told in them
     for (const platform::Event& event : platform::take_events())
         receive(app, event);
     touch::time_passes(platform::now_ms(), app.kit);

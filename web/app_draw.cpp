@@ -24,9 +24,10 @@ struct ScreenRow {
     const char* name;  // key in the table of words
     widget::Mark mark;
     screens::Draw draw;
+    screens::Draw foot = nullptr;  // its main action, where a thumb reaches it on a phone
 };
 constexpr ScreenRow kScreens[] = {
-    {Screen::book, "nav.book", widget::Mark::book, screens::book},
+    {Screen::book, "nav.book", widget::Mark::book, screens::book, screens::book_foot},
     {Screen::formula, "nav.formula", widget::Mark::formula, screens::formula},
     {Screen::batch, "nav.batch", widget::Mark::batch, screens::batch},
     {Screen::stock, "nav.stock", widget::Mark::stock, screens::stock},
@@ -178,6 +179,21 @@ void pane(App& app, const ScreenRow& row, float left, float right, float top, fl
     ImGui::EndChild();
 }
 
+constexpr float kLowest = 480;  // a window lower than this has no room for a foot
+
+// Drawn before the list that it stands below: read first, as it is on a wide window.
+void foot(App& app, const ScreenRow& row, Place& place, ImVec2 window, bool covered) {
+    app.ui.foot = row.foot && !place.wide && !covered && window.y >= kLowest;
+    if (!app.ui.foot) return;
+    const float height = std::max(theme::kTarget, theme::line_height(theme::Type::strong) + 16);
+    place.bottom -= height + 16;
+    app.kit.width = place.right - place.left - 2 * theme::kMargin;
+    ImGui::GetWindowDrawList()->AddLine({place.left, place.bottom}, {place.right, place.bottom},
+                                        theme::paint(theme::colours().hairline));
+    ImGui::SetCursorScreenPos({place.left + theme::kMargin, place.bottom + 8});
+    row.foot(app);
+}
+
 void navigation(App& app, const Place& place, ImVec2 window) {
     mirror::Node nav;
     nav.id = widget::id_of("nav");
@@ -295,6 +311,8 @@ void draw_page(App& app) {
     main.role = mirror::Role::main;
     mirror::open(main);
     top_bar(app, current, place);
+    const Place whole = place;
+    foot(app, current, place, size, taken > 0);
     const float top = place.top + theme::top_bar() + 1;
     if (place.two_panes) {
         const float middle = place.left + (place.right - place.left) * 0.52f;
@@ -306,7 +324,7 @@ void draw_page(App& app) {
         pane(app, current, place.left, place.right, top, place.bottom);
     }
     mirror::close();
-    if (place.wide || taken <= 0) navigation(app, place, size);
+    if (place.wide || taken <= 0) navigation(app, whole, size);
     message(app, place);
     ImGui::End();
     app.kit.beneath_sheet = false;

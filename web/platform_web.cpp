@@ -213,11 +213,15 @@ double now_ms() {
     return emscripten_get_now();
 }
 
+// Asked for in every step, and slow to write down.
 std::string now_utc() {
+    static std::time_t last = 0;
+    static char text[32];
     const std::time_t now = std::time(nullptr);
+    if (now == last) return text;
+    last = now;
     std::tm parts{};
     gmtime_r(&now, &parts);
-    char text[32];
     std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &parts);
     return text;
 }

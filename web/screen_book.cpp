@@ -99,13 +99,19 @@ workspace_book::View looked_for(app::App& app, std::size_t in_book) {
 
 }  // namespace
 
+void book_foot(app::App& app) {
+    if (widget::button(app.kit, "new", app.say("book.new"), widget::Look::primary, app.kit.width))
+        app::show(app, app::Sheet::new_recipe);
+}
+
 void book(app::App& app) {
     kit::Kit& kit = app.kit;
     troubles(app);
     update_offer(app);
-    if (widget::button(kit, "new", app.say("book.new"), widget::Look::primary, kit.width))
-        app::show(app, app::Sheet::new_recipe);
-    widget::gap(16);
+    if (!app.ui.foot) {
+        book_foot(app);
+        widget::gap(16);
+    }
 
     std::size_t in_book = 0, binned = 0;
     for (const workspace::Kept& kept : app.work.recipes)

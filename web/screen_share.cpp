@@ -13,7 +13,8 @@
 namespace screens {
 namespace {
 
-constexpr std::size_t kMostDrawn = 1200;  // of a long paste the canvas shows the beginning
+constexpr std::size_t kMostDrawn =
+    480;  // bytes of a long paste that the canvas shows: what follows the field stays in reach
 
 }  // namespace
 

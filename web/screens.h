@@ -16,6 +16,7 @@ namespace screens {
 using Draw = void (*)(app::App&);
 
 void book(app::App& app);
+void book_foot(app::App& app);
 void formula(app::App& app);
 void batch(app::App& app);
 void stock(app::App& app);

@@ -7,11 +7,16 @@ import { createRequire } from 'node:module';
 const source = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const kRules = { 'color-contrast': { enabled: false } };
 
+// {violations: [sentence], passed: how many rules looked at something and found it right, version}
 export async function audit(page) {
     if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(`(() => { ${source}\n})()`);
     return page.evaluate(async (rules) => {
-        const { violations } = await axe.run(document, { resultTypes: ['violations'], rules });
-        return violations.flatMap(({ id, help, nodes }) =>
-            nodes.map(({ html }) => `${id}: ${help}: ${html.replace(/\s+/g, ' ').slice(0, 200)}`));
+        const { violations, passes } = await axe.run(document, { resultTypes: ['violations'], rules });
+        return {
+            violations: violations.flatMap(({ id, help, nodes }) =>
+                nodes.map(({ html }) => `${id}: ${help}: ${html.replace(/\s+/g, ' ').slice(0, 200)}`)),
+            passed: passes.length,
+            version: axe.version,
+        };
     }, kRules);
 }

@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { address, kDense, open, profile, settled } from './browser.mjs';
 import { drawnAt, mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
+import { differing, picture } from './picture.mjs';
 import { ingredientName, productName, recipe } from './presets.mjs';
 import * as steps from './steps.mjs';
 import { say } from './words.mjs';
@@ -35,10 +36,18 @@ export const tests = [
         const percents = async () => JSON.stringify(Object.values((await seen.stored(page)).recipes).map((one) => one.json.recipe));
         const before = await percents();
         let beneath = 0;
-        for (const [row, share] of [[3, 0.1], [3, 0.5], [2, 0.8], [3, 0.85]]) {
+        for (let row = 3; row >= 0; --row) {
+            // Where in this row's height the formula has something to be pressed.
             await steps.goTo(page, quick, 'nav.book');
             const { box } = await hand.reach(seen.kept(page, recipe(kStarter).title).nth(row));
-            const [x, y] = [box.x + box.width * share, box.y + box.height / 2];
+            await steps.goTo(page, quick, 'nav.formula');
+            const y = box.y + box.height / 2;
+            const x = await page.evaluate(([from, to, at]) => {
+                for (let one = from + 10; one < to - 10; one += 10)
+                    if (document.elementFromPoint(one, at).matches('.button, .field_decimal')) return one;
+                return from + 10;
+            }, [box.x, box.x + box.width, y]);
+            await steps.goTo(page, quick, 'nav.book');
             await hand.finger.tap(x, y);
             await undisturbed(page, 'nav.formula');
             const found = await page.evaluate((at) => document.elementFromPoint(...at).matches('.button, .field_decimal'), [x, y]);
@@ -116,6 +125,31 @@ export const tests = [
         const { x, y } = await hand.reach(await seen.button(page, ingredientName('shea')));
         await hand.finger.does(['down', [[x, y]]], ['down', [[x, y], [x, y + 100]]], ['pass', 60], ['up', []]);
         await undisturbed(page, 'nav.formula');
+    }],
+
+    ['who needs it larger draws it apart with two fingers, and presses nothing by that', async (bench) => {
+        const { page, quick } = await phone(bench);
+        await steps.openStarter(page, quick, kStarter);
+        const devtools = await page.context().newCDPSession(page);
+        await devtools.send('Input.synthesizePinchGesture', { x: 180, y: 320, scaleFactor: 2, relativeSpeed: 4000 });
+        const scale = await page.evaluate(() => visualViewport.scale);
+        assert.ok(scale > 1.5, `seen ${scale} times as large`);
+        await undisturbed(page, 'nav.formula');
+    }, { once: true }],
+
+    ['a finger leaves nothing lit up behind', async (bench) => {
+        const { page, hand, quick } = await phone(bench);
+        await steps.openStarter(page, quick, kStarter);
+        await steps.press(page, quick, 'top.recipe');
+        await steps.press(page, quick, 'sheet_ui.close');
+        await page.evaluate(() => document.activeElement.blur());
+        await settled(page);
+        const before = await picture(page);
+        await steps.press(page, hand, 'top.recipe');
+        await steps.press(page, hand, 'sheet_ui.close');
+        await page.evaluate(() => document.activeElement.blur());
+        await settled(page);
+        assert.equal(differing(before, await picture(page)), 0);
     }],
 
     ['the browser’s way back closes keypad and sheet, then goes to the book, and stays on the page', async (bench) => {

@@ -24,7 +24,22 @@ async function pasteList({ page, hand, quick }, text) {
     assert.equal(await seen.dialogTitle(page), say('pasted_ui.title'));
 }
 
+// As much as somebody may paste by mistake: an article instead of a list.
+const kMuch = `Shed salve\n20 g beeswax\n50 g shea butter\n${'It was a long winter on the allotments, and the wax was hard. '.repeat(1700)}`.trim();
+
 export const tests = [
+    ['a hundred kilobytes pasted by mistake are taken in, what can be read of them is read, and the page goes on', async (bench) => {
+        const bench1 = await phone(bench);
+        const { page, hand } = bench1;
+        assert.ok(kMuch.length > 100000);
+        await pasteList(bench1, kMuch);
+        assert.equal(await (await seen.within(page)).getByRole('button', { name: 'beeswax' }).count(), 1);
+        await steps.press(page, hand, 'pasted_ui.back');
+        assert.equal((await (await seen.field(page, say('new.list_here'))).inputValue()).length, kMuch.length, 'the text is whole');
+        await steps.press(page, hand, 'sheet_ui.close');
+        assert.deepEqual((await seen.stored(page)).recipes, {});
+    }],
+
     ['a messy list is pasted by touch: shown, chosen from, left out, kept', async (bench) => {
         const bench1 = await phone(bench);
         const { page, hand } = bench1;

@@ -28,5 +28,5 @@ const setApart = (part) => (/[\p{Script=Arabic}\p{Script=Hebrew}]/u.test(part) ?
 // Matches the sentence whatever stands in its places, and gives back what stands there, in order.
 export function places(key) {
     const quoted = entry(key).replace(/[.*+?^$()|[\]\\]/g, '\\$&');
-    return new RegExp(quoted.replace(/\{\w+\}/g, '(.+?)'), 'u');
+    return new RegExp(quoted.replace(/\{\w+\}/g, '(.+?)').replace(/[ \u00A0]/g, '\\s'), 'u');
 }
