@@ -130,10 +130,10 @@ void receive(App& app, const platform::Event& event) {
             if (mirror::focus() != 0) app.kit.wish_view = mirror::focus();
             break;
         case Kind::fragment:
-        case Kind::pasted:
-            take_in(app, event.text);
-            if (event.kind == Kind::fragment) platform::clear_fragment();
+            take_fragment(app, event.text);
+            platform::clear_fragment();
             break;
+        case Kind::pasted:
         case Kind::file_opened:
             take_in(app, event.text);
             break;
@@ -186,7 +186,8 @@ void logic(App& app) {
         app.work = app.keeping.take_loaded();
         const Screen place = place_called(app.work.place);
         const bool of_recipe = place == Screen::formula || place == Screen::batch;
-        if (!of_recipe || !app.work.open.empty()) app.ui.screen = place;
+        const bool asked_for = app.ui.screen == Screen::gallery;  // by the address, a moment ago
+        if (!asked_for && (!of_recipe || !app.work.open.empty())) app.ui.screen = place;
         if (!app.work.open.empty()) open(app, app.work.open, app.ui.screen);
     }
     for (keeping::Loser& loser : app.keeping.take_losers())

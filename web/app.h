@@ -64,7 +64,8 @@ void show(App& app, Sheet sheet);
 void close_sheet(App& app);
 void tell(App& app, std::string message, bool problem = false);
 void take_in(App& app, std::string_view text);  // a link, a file's text or a list: shown before it is kept
-void read_list(App& app);                       // anew, with what was said about it
+void take_fragment(App& app, std::string_view text);  // what stood after the '#' of the page's address
+void read_list(App& app);                             // anew, with what was said about it
 workspace::Recipe blank_recipe(const App& app);
 std::string new_id();
 // `title` within a sentence such as "{title}, copy", shortened where it would be longer than a title may be.

@@ -11,6 +11,7 @@
 #include "screens.h"
 #include "theme.h"
 #include "widget_button.h"
+#include "widget_gallery.h"
 #include "widget_keypad.h"
 #include "widget_press.h"
 #include "widget_sheet.h"
@@ -33,6 +34,13 @@ constexpr ScreenRow kScreens[] = {
     {Screen::stock, "nav.stock", widget::Mark::stock, screens::stock},
     {Screen::more, "nav.more", widget::Mark::more, screens::more},
 };
+// Not among the places: contributors open it by its fragment.
+constexpr ScreenRow kGallery{Screen::gallery, "gallery.title", widget::Mark::dots, widget::gallery};
+
+const ScreenRow& row_of(Screen screen) {
+    return screen == Screen::gallery ? kGallery : kScreens[static_cast<int>(screen)];
+}
+
 struct SheetRow {
     Sheet sheet;
     const char* title;
@@ -85,7 +93,8 @@ struct Place {  // of the parts of the page, CSS pixels
 std::string screen_title(App& app, const ScreenRow& row) {
     if (row.screen == Screen::book) return app.say("book.title");
     const workspace::Recipe* recipe = open_recipe(app);
-    if (row.screen == Screen::more || row.screen == Screen::stock || !recipe) return app.say(row.name);
+    const bool of_recipe = row.screen == Screen::formula || row.screen == Screen::batch;
+    if (!of_recipe || !recipe) return app.say(row.name);
     return recipe->title.empty() ? app.say("recipe.untitled") : recipe->title;
 }
 
@@ -271,7 +280,8 @@ void keypad_window(App& app, ImVec2 window, float inset, float middle) {
 }  // namespace
 
 std::string place_name(Screen screen) {
-    const std::string_view key = kScreens[static_cast<int>(screen)].name;
+    const Screen place = screen == Screen::gallery ? Screen::book : screen;  // nobody comes back to it
+    const std::string_view key = row_of(place).name;
     return std::string(key.substr(key.find('.') + 1));
 }
 
@@ -305,7 +315,7 @@ void draw_page(App& app) {
     ImGui::SetNextWindowPos({0, 0});
     ImGui::SetNextWindowSize(size);
     ImGui::Begin("##page", nullptr, kPage | (sheet ? ImGuiWindowFlags_NoMouseInputs : 0));
-    const ScreenRow& current = kScreens[static_cast<int>(app.ui.screen)];
+    const ScreenRow& current = row_of(app.ui.screen);
     mirror::Node main;
     main.id = widget::id_of("main");
     main.role = mirror::Role::main;

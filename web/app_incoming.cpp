@@ -42,7 +42,16 @@ void show_recipe(App& app, workspace::Recipe recipe) {
     show(app, Sheet::incoming);
 }
 
+// Not taken for a link, nor a link for it: read as base64url it would begin with a version past any link's.
+constexpr std::string_view kOfGallery = "gallery";
+
 }  // namespace
+
+void take_fragment(App& app, std::string_view text) {
+    if (text != kOfGallery) return take_in(app, text);
+    close_sheet(app);
+    app.ui.screen = Screen::gallery;
+}
 
 void read_list(App& app) {
     if (!app.ui.list_in) return;

@@ -14,10 +14,11 @@
 #include "engine/share.h"
 #include "engine/workspace.h"
 #include "engine/workspace_backup.h"
+#include "widget_gallery.h"
 
 namespace app {
 
-enum class Screen { book, formula, batch, stock, more };
+enum class Screen { book, formula, batch, stock, more, gallery };
 
 // What lies over the page; one at a time.
 enum class Sheet {
@@ -97,6 +98,7 @@ struct UiState {
     std::string own_limit_of;           // where a limit is to hold that has no figure yet
     std::string own_date, own_date_of;  // a date being typed, and of which own entry
     share::Extent share_extent = share::Extent::all;  // of the recipe that is being shared
+    widget::Tried tried;                              // in the gallery of widgets
     std::string message;                              // shown for a while, spoken once
     double message_until_ms = 0;
     bool update_ready = false;  // a new version of the hosted page waits

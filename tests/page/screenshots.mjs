@@ -19,6 +19,7 @@ const kWindows = [
     { viewport: { width: 820, height: 1180 }, deviceScaleFactor: 1, isMobile: false },
     { viewport: { width: 1440, height: 900 }, deviceScaleFactor: 1, isMobile: false, hasTouch: false },
 ];
+const kTall = 6400;
 const kStarter = 'orchard_lip_balm';
 const kTube = 'lip_tube_round';
 
@@ -74,7 +75,16 @@ async function take(browser, window, colorScheme) {
     const friend = await open(await profile(browser, { ...window, colorScheme }), address(file) + link.slice(link.indexOf('#')));
     await settled(friend);
     await friend.screenshot({ path: join(folder, `incoming-${window.viewport.width}-${colorScheme}.png`) });
+    await gallery(browser, window, colorScheme);
     for (const one of browser.contexts()) await one.close();
+}
+
+// Every widget in every state, in a window so tall that all of it is seen.
+async function gallery(browser, { viewport: { width }, ...window }, colorScheme) {
+    const tall = { ...window, viewport: { width, height: kTall }, deviceScaleFactor: 1, colorScheme };
+    const page = await open(await profile(browser, tall), address(file) + '#gallery');
+    await settled(page);
+    await page.screenshot({ path: join(folder, `gallery-${width}-${colorScheme}.png`) });
 }
 
 mkdirSync(folder, { recursive: true });
