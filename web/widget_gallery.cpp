@@ -82,6 +82,7 @@ double contrast(std::uint32_t a, std::uint32_t b) {
 void section(kit::Kit& kit, std::string_view name) {
     gap(24);
     heading(kit, 2, name);
+    gap(4);
     hairline(kit);
     gap(10);
 }
@@ -117,8 +118,10 @@ void buttons(kit::Kit& kit) {
 
     section(kit, "mark_button");
     const ImVec2 start = ImGui::GetCursorScreenPos();
-    const ImVec2 cell{theme::grown(72), theme::kTarget + theme::line_height(theme::Type::small) + 8};
-    const std::size_t across = std::max<std::size_t>(1, static_cast<std::size_t>(kit.width / cell.x));
+    const std::size_t across =
+        std::max<std::size_t>(1, static_cast<std::size_t>(kit.width / theme::grown(72)));
+    const ImVec2 cell{kit.width / static_cast<float>(across),
+                      theme::kTarget + theme::line_height(theme::Type::small) + 8};
     const std::size_t count = std::size(kMarks) + 1;  // one more: disabled
     for (std::size_t i = 0; i < count; ++i) {
         const bool disabled = i == std::size(kMarks);
@@ -320,6 +323,7 @@ void gallery(app::App& app) {
     section(kit, "keypad");
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = kit.width;
+    if (!kit.keypad.open()) kit.keypad.name = "name";
     kit.width = std::min(width, 448.0f);  // as wide as a phone holds it
     ImGui::PushID("keys");
     keypad(kit);

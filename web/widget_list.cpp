@@ -110,9 +110,10 @@ void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view s
     list.AddRect(box.Min, box.Max, theme::paint(stop || caution ? ink : c.hairline), theme::kRound, 0, 1);
     // Octagon, triangle, circle: never colour alone.
     const ImVec2 m{start.x + 12 + size, start.y + 12 + head.y / 2};
-    if (stop)
-        list.AddNgonFilled(m, size, theme::paint(ink), 8);
-    else if (caution)
+    if (stop) {  // on a side, as the road sign stands
+        list.PathArcTo(m, size, IM_PI / 8, 15 * IM_PI / 8, 7);
+        list.PathFillConvex(theme::paint(ink));
+    } else if (caution)
         list.AddTriangleFilled({m.x, m.y - size}, {m.x + 1.1f * size, m.y + 0.9f * size},
                                {m.x - 1.1f * size, m.y + 0.9f * size}, theme::paint(ink));
     else
