@@ -1,6 +1,7 @@
 // What assistive technology meets: clicks without a pointer, focus that follows sheets and scrolls into view, live
 // messages, nothing within reach beneath a sheet.
 import assert from 'node:assert/strict';
+import { audit } from './audit.mjs';
 import { address, open, profile, settled } from './browser.mjs';
 import { hasFocus, keyboard, mirror } from './hands.mjs';
 import * as seen from './mirror.mjs';
@@ -80,5 +81,15 @@ export const tests = [
         assert.ok((await sum()).includes(say('formula.sum_rest', { rest: '31' })), await sum());
         await hand.number(percent, '60');
         assert.ok((await sum()).includes(say('formula.sum_over', { over: '16.4' })), await sum());
+    }, { once: true }],
+
+    ['the gallery of widgets opens by its fragment, without a fault that the audit knows, and is left to the book', async ({ browser, file }) => {
+        const page = await open(await profile(browser), address(file) + '#gallery');
+        await settled(page);
+        assert.equal(await seen.title(page), say('gallery.title'));
+        assert.deepEqual(await audit(page), []);
+        await page.keyboard.press('Escape');
+        await settled(page);
+        assert.equal(await seen.title(page), say('book.title'));
     }, { once: true }],
 ];
