@@ -15,11 +15,12 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const bool has_menu = !spec.menu_name.empty();
     const float width = kit.width - (has_menu ? theme::kTarget : 0);
-    const float inset = spec.chosen ? 12.0f : 4.0f;
+    const float inset = spec.chosen ? 12.0f : 0.0f;  // words stand in one line with headings and cards
     const float arrow = spec.onward ? theme::mark(14) + 10 : 0.0f;
     const bool beneath = !spec.right.empty() && theme::tight(width);  // the figure under the words
     const bool beside = !spec.right.empty() && !beneath;
-    const float right = arrow + (beside ? measure(spec.right, theme::Type::strong).x + 14 : 0);
+    const float figure_width = beside ? measure(spec.right, theme::Type::strong).x : 0;
+    const float right = arrow + (beside ? figure_width + 12 : 0);
     const float room = width - 2 * inset - right;
     const ImVec2 title = measure(spec.title, theme::Type::strong, room);
     const ImVec2 figure = beneath ? measure(spec.right, theme::Type::strong, room) : ImVec2(0, 0);
@@ -47,9 +48,10 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
             spec.under + (spec.right.empty() ? "" : (spec.under.empty() ? "" : ", ") + spec.right);
         node.current = spec.chosen;
         const Press press = press_area(kit, "row", box.GetSize(), node);
+        const float over = spec.chosen ? 0.0f : 8.0f;  // what lights up reaches past the words
         if (press.down || press.hovered || spec.chosen)
             ImGui::GetWindowDrawList()->AddRectFilled(
-                box.Min, box.Max,
+                {box.Min.x - over, box.Min.y}, {box.Max.x + (has_menu ? 0.0f : over), box.Max.y},
                 spec.chosen ? theme::paint(c.chosen) : theme::paint(c.ink, press.down ? 0.12f : 0.05f),
                 theme::kRound);
         if (spec.chosen && theme::outlined())
@@ -57,7 +59,7 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
                                                 2);
         result.pressed = press.clicked;
         result.menu = press.menu && has_menu;
-        focus_ring(box, theme::kRound, press.id);
+        focus_ring({{box.Min.x - over, box.Min.y}, box.Max}, theme::kRound, press.id);
     }
     const bool in_view = ImGui::IsRectVisible(box.Min, box.Max);  // a long list draws what is seen of it
     const float y = box.GetCenter().y - (title.y + figure.y + under.y) / 2;
@@ -69,7 +71,8 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
     if (in_view && spec.onward)
         draw_mark(Mark::onward, {box.Max.x - arrow / 2, box.GetCenter().y}, theme::mark(14), soft);
     if (in_view && beside)
-        draw_wrapped({box.Max.x - right + 2, box.GetCenter().y - theme::line_height(theme::Type::strong) / 2},
+        draw_wrapped({box.Max.x - inset - arrow - figure_width,
+                      box.GetCenter().y - theme::line_height(theme::Type::strong) / 2},
                      spec.right, theme::Type::strong, ink, 0);
     if (has_menu) {
         ImGui::SetCursorScreenPos({box.Max.x, box.GetCenter().y - theme::kTarget / 2});
