@@ -44,6 +44,13 @@ export async function touch(page, deeds) {
     const ahead = deeds.some(([deed]) => deed === 'hold') ? 0 : kAheadMs;
     let now = Math.max(Date.now() + ahead, page.touchedLast ?? 0);
     let sent = [];
+    // The browser may say that it has taken an event before the page was told of it.
+    await page.evaluate(() => {
+        globalThis.lifted = new Promise((done) => {
+            for (const kind of ['pointerup', 'pointercancel']) addEventListener(kind, () => done(true), { capture: true, once: true });
+            setTimeout(done, 2000, false);
+        });
+    });
     for (const [deed, what] of deeds) {
         if (deed === 'pass') {
             now += what;
@@ -58,5 +65,6 @@ export async function touch(page, deeds) {
         }
     }
     await Promise.all(sent);
+    if (deeds.at(-1)[0] === 'up') await page.evaluate(() => globalThis.lifted);
     page.touchedLast = now;
 }

@@ -1,10 +1,14 @@
 // Firefox as it is packaged, driven over WebDriver BiDi by the same driver as Chromium. Touches are real ones, made by the
 // protocol's own actions; the driver has no door to them, so they go past it, to the session that it holds.
+import { execFileSync } from 'node:child_process';
 import { existsSync, renameSync } from 'node:fs';
 import { firefox } from 'playwright-core';
 import { display } from './display.mjs';
+import { TooOld } from './too_old.mjs';
 
 export const name = 'firefox';
+const kOldest = 143;  // the first that knows network.addDataCollector, without which the driver of this version does not begin
+
 export const density = 1;  // at 2, a frame may take as long as a press has to last to be a held one
 
 const kPreferences = {
@@ -15,6 +19,8 @@ const kPreferences = {
 export async function launch() {
     const wanted = process.env.FIREFOX ?? ['/usr/bin/firefox-esr', '/usr/bin/firefox'].find(existsSync);
     if (!wanted) throw new Error('firefox is missing; it is in the package firefox-esr (or say FIREFOX=path)');
+    const [, version] = /(\d+)\./.exec(execFileSync(wanted, ['--version'], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] }));
+    if (Number(version) < kOldest) throw new TooOld(`Firefox is ${version}, and the driver speaks with ${kOldest} and newer`);
     return firefox.launch({
         channel: 'moz-firefox', executablePath: wanted, headless: true, firefoxUserPrefs: kPreferences,
         env: { ...process.env, DISPLAY: await display() },

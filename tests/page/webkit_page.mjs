@@ -83,7 +83,7 @@ export class Page extends Locator {
     async pressKeys(name) {
         const keys = name.split('+').map(key);
         await this.act('keys', 'key', [
-            ...keys.map((value) => ({ type: 'keyDown', value })), ...keys.toReversed().map((value) => ({ type: 'keyUp', value })),
+            ...keys.map((value) => ({ type: 'keyDown', value })), ...[...keys].reverse().map((value) => ({ type: 'keyUp', value })),
         ]);
     }
     async typeText(text) {
