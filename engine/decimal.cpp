@@ -112,7 +112,15 @@ std::string print_fixed(std::int64_t grid, int places, Sign sign) {
 }
 
 std::string print(std::int64_t grid, Sign sign) {
-    std::string text = print_fixed(grid, kPlaces, sign);
+    return print_fine(grid, kPlaces, sign);
+}
+
+std::string print_fine(std::int64_t steps, int places, Sign sign) {
+    const auto kept = static_cast<std::size_t>(std::clamp(places, 0, 18));
+    std::string digits = digits_of(magnitude_of(steps));
+    if (digits.size() <= kept) digits.insert(0, kept + 1 - digits.size(), '0');
+    std::string text = joined(steps < 0, digits, kept, sign);
+    if (kept == 0) return text;
     while (text.back() == '0')
         text.pop_back();
     if (text.back() == '.' || text.back() == ',') text.pop_back();

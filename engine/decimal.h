@@ -36,6 +36,8 @@ enum class Sign { point, comma };
 // Shortest form ("12.5") or with exactly `places` digits after the sign, rounded half away from zero.
 std::string print(std::int64_t grid, Sign sign = Sign::point);
 std::string print_fixed(std::int64_t grid, int places, Sign sign = Sign::point);
+// Shortest form of a number kept in steps of 10^-places instead.
+std::string print_fine(std::int64_t steps, int places, Sign sign = Sign::point);
 
 // a * b / c, rounded half away from zero / down / up, without overflow for |a*b| up to 2^126. c > 0.
 std::int64_t scale_nearest(std::int64_t a, std::int64_t b, std::int64_t c);

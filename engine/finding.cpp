@@ -41,6 +41,66 @@ std::string_view code_name(Code code) {
             return "stock_not_needed";
         case Code::water_without_preservative:
             return "water_without_preservative";
+        case Code::water_suspected:
+            return "water_suspected";
+        case Code::water_gets_in:
+            return "water_gets_in";
+        case Code::preservative_not_vouched:
+            return "preservative_not_vouched";
+        case Code::preservative_over_limit:
+            return "preservative_over_limit";
+        case Code::preservative_below_working:
+            return "preservative_below_working";
+        case Code::preservative_at_wrong_ph:
+            return "preservative_at_wrong_ph";
+        case Code::water_boils_off:
+            return "water_boils_off";
+        case Code::powder_feeds_germs:
+            return "powder_feeds_germs";
+        case Code::powder_dusts:
+            return "powder_dusts";
+        case Code::water_without_emulsifier:
+            return "water_without_emulsifier";
+        case Code::antioxidant_missing:
+            return "antioxidant_missing";
+        case Code::antioxidant_too_much:
+            return "antioxidant_too_much";
+        case Code::heated_too_hot:
+            return "heated_too_hot";
+        case Code::hold_below_melting:
+            return "hold_below_melting";
+        case Code::near_flash_point:
+            return "near_flash_point";
+        case Code::origin_nut:
+            return "origin_nut";
+        case Code::origin_soya:
+            return "origin_soya";
+        case Code::origin_gluten:
+            return "origin_gluten";
+        case Code::origin_sesame:
+            return "origin_sesame";
+        case Code::origin_bee:
+            return "origin_bee";
+        case Code::origin_wool:
+            return "origin_wool";
+        case Code::origin_depends:
+            return "origin_depends";
+        case Code::claims_sun_protection:
+            return "claims_sun_protection";
+        case Code::claims_medicine:
+            return "claims_medicine";
+        case Code::uv_filter_without_claim:
+            return "uv_filter_without_claim";
+        case Code::colour_not_checked_here:
+            return "colour_not_checked_here";
+        case Code::certificate_forbids:
+            return "certificate_forbids";
+        case Code::certificate_over:
+            return "certificate_over";
+        case Code::certificate_peroxide:
+            return "certificate_peroxide";
+        case Code::share_usual_left:
+            return "share_usual_left";
     }
     return "";
 }
@@ -57,18 +117,44 @@ std::string_view severity_name(Severity severity) {
     return "";
 }
 
-std::string say(const words::Table& table, const Finding& finding, std::string_view subject_name) {
-    const auto figure = [&](const std::optional<std::int64_t>& grid) {
+namespace {
+
+std::string sentence(const words::Table& table, const std::string& key, const Finding& finding,
+                     std::string_view subject_name, std::string_view constituent_name) {
+    const auto figure = [&](const std::optional<std::int64_t>& grid,
+                            const std::optional<quantity::Trace>& trace) {
+        if (trace) return words::trace(table, *trace);
         return grid ? words::figure(table, *grid) : std::string();
     };
-    return words::say(
-        table, "finding." + std::string(code_name(finding.code)),
-        {{"subject", std::string(subject_name)},
-         {"value", figure(finding.value)},
-         {"limit", figure(finding.limit)},
-         {"unit", finding.unit},
-         {"material",
-          finding.material.empty() ? std::string() : words::say(table, "material." + finding.material)}});
+    const bool words_found =
+        finding.code == Code::claims_sun_protection || finding.code == Code::claims_medicine;
+    const std::string material = finding.material.empty() || words_found
+                                     ? finding.material
+                                     : words::say(table, "material." + finding.material);
+    return words::say(table, key,
+                      {{"subject", std::string(subject_name)},
+                       {"value", figure(finding.value, finding.trace)},
+                       {"limit", figure(finding.limit, finding.trace_limit)},
+                       {"unit", finding.unit},
+                       {"material", material},
+                       {"rule", finding.rule},
+                       {"edition", finding.edition},
+                       {"constituent", std::string(constituent_name)}});
+}
+
+}  // namespace
+
+std::string say(const words::Table& table, const Finding& finding, std::string_view subject_name,
+                std::string_view constituent_name) {
+    return sentence(table, "finding." + std::string(code_name(finding.code)), finding, subject_name,
+                    constituent_name);
+}
+
+std::string advice(const words::Table& table, const Finding& finding, std::string_view subject_name,
+                   std::string_view constituent_name) {
+    const std::string key = "finding." + std::string(code_name(finding.code)) + ".do";
+    if (!words::has(table, key)) return "";
+    return sentence(table, key, finding, subject_name, constituent_name);
 }
 
 }  // namespace finding

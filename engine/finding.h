@@ -1,6 +1,6 @@
-// A remark of the checks: code, severity, the line it concerns, its figures, limit, source and standing.
-// The sentence is made from the table of words (key "finding.<code>"), so screens, papers and mirror word it
-// alike.
+// A remark of the checks: code, severity, the line it concerns, its figures, limit, rule, source and
+// standing. The sentence is made from the table of words (key "finding.<code>"), and what to do about it from
+// "finding.<code>.do", so screens, papers and mirror word it alike.
 #pragma once
 
 #include <optional>
@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "quantity.h"
 #include "source.h"
 #include "words.h"
 
@@ -33,7 +34,42 @@ enum class Code {
     stock_unknown,         // an ingredient whose amount at hand is not said, so it does not limit
     stock_not_needed,      // something at hand that no line takes
     water_without_preservative,
+    // what keeps
+    water_suspected,  // a name that sounds like water, honey, milk, fresh plants; no preservative
+    water_gets_in,    // no water in it, but wet hands or the shower reach it; subject: the product kind
+    preservative_not_vouched,    // only an own entry that came with the recipe is called a preservative
+    preservative_over_limit,     // value, limit: % of the product
+    preservative_below_working,  // value, limit: % that is usual at least
+    preservative_at_wrong_ph,    // value: the pH measured, limit: the pH up to which it works
+    water_boils_off,             // value: °C at which a phase with water is held
+    powder_feeds_germs,          // starch, clay, flour in a product with water
+    powder_dusts,
+    water_without_emulsifier,  // value: % of water, limit: % of oils
+    antioxidant_missing,  // value: % of the product that is polyunsaturated, limit: % from which it counts
+    antioxidant_too_much,
+    // heat
+    heated_too_hot,      // value: °C of its phase, limit: °C it bears
+    hold_below_melting,  // value: °C of its phase, limit: °C at which it is molten
+    near_flash_point,    // value: °C of its phase, limit: °C at which its vapour can be lit
+    // what a person asks
+    origin_nut,
+    origin_soya,
+    origin_gluten,
+    origin_sesame,
+    origin_bee,
+    origin_wool,
+    origin_depends,  // on the lot: ask
+    // words and papers
+    claims_sun_protection,    // material: the words found
+    claims_medicine,          // material: the words found; unit: the market
+    uv_filter_without_claim,  // zinc oxide, titanium dioxide
+    colour_not_checked_here,  // unit: "lips" or "eyes"
+    certificate_forbids,      // of a bought scent or flavour; unit: the category
+    certificate_over,         // value, limit; unit: the category
+    certificate_peroxide,     // limit: mmol/L that the supplier's certificate must stay below
+    share_usual_left,         // value, limit: % of all lines of a role; subject: the role
 };
+inline constexpr int kCodes = static_cast<int>(Code::share_usual_left) + 1;
 
 struct Finding {
     Code code{};
@@ -43,8 +79,13 @@ struct Finding {
     std::optional<std::int64_t> value;  // on the grid of decimal.h
     std::optional<std::int64_t> limit;
     std::string unit;      // "%", "g", ""
-    std::string material;  // of a container, where that is what the remark is about
-    std::string source;    // key in the bibliography; "" only where the remark is arithmetic
+    std::string material;  // of a container, where that is what the remark is about; words that were found
+    std::string rule;      // the row as it is printed: "III/102", "IFRA 49 methyl eugenol"; "" common sense
+    std::string edition;   // of the document the rule stands in
+    std::string constituent;                     // id, where the remark is about one
+    std::optional<quantity::Trace> trace;        // value and limit where they are finer than the grid
+    std::optional<quantity::Trace> trace_limit;  // of decimal.h; the sentence then says these
+    std::string source;  // key in the bibliography; "" only where the remark is arithmetic
     source::Standing standing = source::Standing::document;
     bool operator==(const Finding&) const = default;
 };
@@ -53,6 +94,10 @@ std::string_view code_name(Code code);
 std::string_view severity_name(Severity severity);
 
 // The sentence; `subject_name` is the display name the caller has for finding.subject.
-std::string say(const words::Table& table, const Finding& finding, std::string_view subject_name);
+std::string say(const words::Table& table, const Finding& finding, std::string_view subject_name,
+                std::string_view constituent_name = {});
+// What to do about it, in plain words; "" where the sentence itself says so.
+std::string advice(const words::Table& table, const Finding& finding, std::string_view subject_name,
+                   std::string_view constituent_name = {});
 
 }  // namespace finding

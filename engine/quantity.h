@@ -30,6 +30,18 @@ struct Volume {
     friend Volume operator+(Volume a, Volume b) { return {a.grid + b.grid}; }
     friend Volume operator-(Volume a, Volume b) { return {a.grid - b.grid}; }
 };
+// A share of the whole product in steps of 0.0000000001 %, fine enough that a percent of a percent is exact:
+// what a constituent of one line comes to in the product.
+struct Trace {
+    std::int64_t grid = 0;
+    auto operator<=>(const Trace&) const = default;
+    friend Trace operator+(Trace a, Trace b) { return {a.grid + b.grid}; }
+    friend Trace operator-(Trace a, Trace b) { return {a.grid - b.grid}; }
+};
+inline constexpr int kTracePlaces = 10;
+constexpr Trace trace_of(Percent line, Percent content) {
+    return {line.grid * content.grid};
+}
 struct Density {  // g/mL on the same grid
     std::int64_t grid = 0;
     auto operator<=>(const Density&) const = default;

@@ -216,4 +216,8 @@ std::string figure_fixed(const Table& table, std::int64_t grid, int places) {
     return decimal::print_fixed(grid, places, table.sign);
 }
 
+std::string trace(const Table& table, quantity::Trace trace) {
+    return decimal::print_fine(trace.grid, quantity::kTracePlaces, table.sign);
+}
+
 }  // namespace words

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "decimal.h"
+#include "quantity.h"
 #include "result.h"
 
 namespace words {
@@ -44,5 +45,6 @@ std::string_view code_name(result::Code code);
 
 std::string figure(const Table& table, std::int64_t grid);                    // shortest
 std::string figure_fixed(const Table& table, std::int64_t grid, int places);  // fixed places
+std::string trace(const Table& table, quantity::Trace trace);                 // in %, shortest
 
 }  // namespace words
