@@ -35,7 +35,7 @@ using Names = std::set<std::string>;
 const std::vector<Names> kLevels = {
     {"result", "words", "finding", "source", "chance", "decimal", "quantity", "date", "money", "utf8",
      "writing", "base64url", "bounds", "cbor", "checksum", "shorthand"},
-    {"catalogue", "formula", "declaration", "limits", "density", "made", "measures", "scales"},
+    {"catalogue", "composition", "formula", "declaration", "limits", "density", "made", "measures", "scales"},
     {"simplex", "least_squares"},
     {"adjustment", "batch", "weigh_out", "record", "blend", "safety", "label", "cost", "keeping", "swap",
      "reading", "trials", "workshop"},
