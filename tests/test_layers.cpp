@@ -34,12 +34,13 @@ using Names = std::set<std::string>;
 // store_presets.cpp is part of store.
 const std::vector<Names> kLevels = {
     {"result", "words", "finding", "source", "chance", "decimal", "quantity", "date", "money", "utf8",
-     "writing", "base64url", "bounds", "cbor", "checksum", "shorthand"},
-    {"catalogue", "composition", "formula", "declaration", "limits", "density", "made", "measures", "scales"},
+     "writing", "base64url", "bounds", "cbor", "checksum", "shorthand", "market"},
+    {"catalogue", "composition", "formula", "declaration", "limits", "density", "made", "measures", "scales",
+     "net_contents", "type_height", "durability"},
     {"simplex", "least_squares"},
     {"adjustment", "batch", "weigh_out", "record", "blend", "safety", "label", "cost", "keeping", "swap",
      "reading", "trials", "workshop"},
-    {"workspace", "remedy", "analysis", "pasted"},
+    {"workspace", "remedy", "analysis", "pasted", "declaration_read"},
     {"markup", "documents", "batch_sheet", "label_sheet", "handout", "store", "share", "qr"},
     {"door"},
 };
