@@ -93,13 +93,12 @@ struct Gathering {
         }
         bool colour = wish.colours.count(one->id) == 1 || one->role == "colourant";
         const Names found = names_of(*one, shipped, wish.market, colour);
-        if (found.names.empty()) return add("", from, share.percent, {}, colour, Doubt::name_missing, true);
-        colour = colour || begins(found.names.front(), "CI 7") || begins(found.names.front(), "CI 1");
-        std::vector<std::string> names = found.names;
-        if (one->own && !one->parts.empty()) {  // what its parts do not say
-            names = beside_parts(*one);
-            if (names.empty()) return add("", from, share.percent, {}, colour, Doubt::parts_incomplete, true);
-        }
+        const bool in_part = one->own && !one->parts.empty();  // it is the rest, what its parts do not say
+        const std::vector<std::string> names = in_part ? beside_parts(*one) : found.names;
+        if (names.empty())
+            return add("", from, share.percent, {}, colour,
+                       in_part ? Doubt::parts_incomplete : Doubt::name_missing, true);
+        colour = colour || begins(names.front(), "CI 7") || begins(names.front(), "CI 1");
         const auto shares =
             decimal::share_out(share.percent.grid, std::vector<std::int64_t>(names.size(), 1));
         for (std::size_t i = 0; i < names.size(); ++i)

@@ -86,6 +86,7 @@ std::string text(const Declaration& declaration, std::string_view may_contain = 
 bool may_stand(const Declaration& declaration, const std::vector<std::size_t>& order);
 
 // ---- names ----
+inline constexpr std::string_view kCanadaSource = "crc_869";  // of names and order
 // The names under which an ingredient is declared, several for a blend, none when not known; the key of the
 // market that they were found under. Colours by colour index where the market wants it.
 struct Names {

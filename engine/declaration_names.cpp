@@ -57,7 +57,7 @@ Names names_of(const catalogue::Ingredient& ingredient, const catalogue::Catalog
         const source::Entry* entry = catalogue::find_source(shipped, from.inci_source);
         found.source = from.own ? from.source : from.inci_source;
         found.standing = from.own ? from.standing : entry != nullptr ? entry->standing : Standing::memory;
-        if (key == "ca" && !from.own) found.source = "crc_869", found.standing = Standing::document;
+        if (key == "ca" && !from.own) found.source = kCanadaSource, found.standing = Standing::document;
         return true;
     };
     const catalogue::Ingredient* base =

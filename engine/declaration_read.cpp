@@ -45,15 +45,23 @@ bool begins(std::string_view text, std::string_view with) {
     return text.substr(0, with.size()) == with;
 }
 
+bool is_footnote(std::string_view text) {
+    return begins(text, "*") || begins(text, "\xE2\x80\xA0");  // a dagger
+}
+
 // Brackets of any kind as round ones; every run of blanks and breaks as one blank; breaks as a comma where
 // the list has none.
-std::string levelled(std::string_view bytes) {
+std::string levelled(std::string_view bytes, std::vector<std::string>& aside) {
     std::string text;
     const std::vector<pasted_text::Line> lines = pasted_text::lines_of(bytes);
     const bool commas = std::any_of(lines.begin(), lines.end(), [](const pasted_text::Line& line) {
         return line.text.find_first_of(",;") != std::string::npos;
     });
     for (const pasted_text::Line& line : lines) {
+        if (!text.empty() && is_footnote(line.text)) {
+            aside.push_back(std::string(utf8::start_within(line.text, kMostNameBytes)));
+            continue;
+        }
         if (!text.empty()) {
             const bool parted = text.back() == ':' || text.back() == ',';
             text += commas || parted ? " " : ", ";
@@ -175,6 +183,7 @@ struct Reader {
         Item item;
         item.nano = take_word(name, "(nano)");
         item.percent = take_percent(name);
+        if (name.empty()) return;
         item.may_contain = shades;
         item.within = within;
         item.written = name;
@@ -184,6 +193,16 @@ struct Reader {
             item.offered.push_back(one->id);
         item.exact = found.exact;
         out.items.push_back(std::move(item));
+    }
+
+    static bool parts_names(std::string_view text) {
+        for (std::size_t i = 0; i < text.size(); ++i)
+            if (text[i] == ';' || (text[i] == ',' && !within_number(text, i))) return true;
+        return false;
+    }
+    static bool within_number(std::string_view text, std::size_t comma) {
+        return comma > 0 && comma + 1 < text.size() && pasted_text::is_digit(text[comma - 1]) &&
+               pasted_text::is_digit(text[comma + 1]);
     }
 
     // "may contain" in front of a piece begins the colours that only some shades hold.
@@ -208,7 +227,7 @@ struct Reader {
         piece = trimmed(piece);
         if (piece.empty()) return;
         if (deep > kDeepest) return add(piece, true);
-        if (piece.front() == '*' || begins(piece, "\xE2\x80\xA0")) {  // a footnote
+        if (is_footnote(piece)) {
             out.aside.push_back(std::string(utf8::start_within(piece, kMostNameBytes)));
             return;
         }
@@ -221,21 +240,22 @@ struct Reader {
             return list(inner, true);
         }
         piece = after_may_contain(piece);
-        // A shade bracket that has no comma before it: "Mica (+/- CI 77491)".
-        const std::size_t open = piece.find('(');
-        if (open != std::string_view::npos && open > 0) {
+        for (std::size_t open = piece.find('('); open != std::string_view::npos;
+             open = piece.find('(', open + 1)) {
             std::string_view inner = piece.substr(open + 1);
             if (const std::size_t close = inner.rfind(')'); close != std::string_view::npos)
                 inner = inner.substr(0, close);
+            // A bracket of other shades that has no comma before it: "Mica (+/- CI 77491)".
+            const bool before = shades;
             const std::string_view after = after_may_contain(inner);
             if (after.size() != trimmed(inner).size()) {
-                shades = false;
+                shades = before;
                 add(piece.substr(0, open), false);
                 shades = true;
                 return list(after, false);
             }
             // "Parfum (Limonene, Linalool)", but not "Butyrospermum Parkii (Shea) Butter".
-            if (inner.find_first_of(",;") != std::string_view::npos && piece.back() == ')') {
+            if (piece.back() == ')' && parts_names(inner)) {
                 add(piece.substr(0, open), false);
                 return list(inner, true);
             }
@@ -251,8 +271,7 @@ struct Reader {
             const char c = i < text.size() ? text[i] : ',';
             if (c == '(') depth += 1;
             if (c == ')' && depth > 0) depth -= 1;
-            const bool number = c == ',' && i > 0 && i + 1 < text.size() &&
-                                pasted_text::is_digit(text[i - 1]) && pasted_text::is_digit(text[i + 1]);
+            const bool number = c == ',' && within_number(text, i);
             const bool dot = (c == '\xC2' && i + 1 < text.size() && text[i + 1] == '\xB7') || c == '|';
             const bool part = (c == ',' && !number) || c == ';' || c == pasted_text::kBullet || dot;
             // A bracket that is never closed holds no comma for ever: at the end it is closed.
@@ -272,7 +291,7 @@ Reading read(std::string_view text, const pasted_names::Matcher& names) {
     Reader reader{names};
     const bool cut = text.size() > kMostBytes;
     if (cut) text = utf8::start_within(text, kMostBytes);
-    const std::string level = levelled(text);
+    const std::string level = levelled(text, reader.out.aside);
     const std::size_t from = heading_end(level, reader.out.heading);
     reader.list(std::string_view(level).substr(from), false);
     reader.out.cut = reader.out.cut || cut;

@@ -68,8 +68,7 @@ TEST_CASE("headings of several languages go, and a list without one is read as w
          {"Ingredients: ", "Ingr\xC3\xA9\x64ients : ", "Ingredients / Ingr\xC3\xA9\x64ients: ", "INCI: ",
           "Zutaten: ", "Inhaltsstoffe (INCI): ", "Ingredienti: ", "Ingredientes: ", "",
           "Balm for winter. Ingredients: "})
-        CHECK_MESSAGE(written(read(std::string(heading) + "Aqua, Glycerin")) == Names{"Aqua", "Glycerin"},
-                      heading);
+        CHECK((written(read(std::string(heading) + "Aqua, Glycerin")) == Names{"Aqua", "Glycerin"}));
 }
 
 TEST_CASE("water is known in several languages and under all of its names at once") {
@@ -165,7 +164,10 @@ TEST_CASE("a declaration that is read back names the same in the same order, in 
         const Reading back = read(text);
         REQUIRE(back.items.size() == made->items.size());
         for (std::size_t at = 0; at < back.items.size(); ++at) {
-            CHECK(back.items[at].written == made->items[at].name);
+            std::string name = made->items[at].name;  // its apostrophe is read as the straight one
+            if (const auto curly = name.find("\xE2\x80\x99"); curly != std::string::npos)
+                name.replace(curly, 3, "'");
+            CHECK(back.items[at].written == name);
             CHECK(back.items[at].nano == (made->items[at].nano && market::as_in_europe(market)));
             for (const std::string& from : made->items[at].from)
                 if (declaration::names_of(*catalogue::find_ingredient(shelf(), from), shelf(), market)

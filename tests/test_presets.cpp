@@ -8,10 +8,13 @@
 #include <vector>
 
 #include "doctest/doctest.h"
+#include "engine/declaration.h"
 #include "engine/density.h"
 #include "engine/measures.h"
+#include "engine/net_contents.h"
 #include "engine/store.h"
 #include "engine/store_json.h"
+#include "engine/type_height.h"
 #include "shipped.h"
 
 namespace test_presets {
@@ -201,6 +204,13 @@ TEST_CASE("every source in the bibliography is used, and a value stands as its s
     for (const measures::Measure& one : measures::all())
         if (!one.source.empty()) used.insert(std::string(one.source));
     used.insert({std::string(density::kWarmSource), std::string(density::kWaterSource)});  // of the sums
+    used.insert(std::string(declaration::kCanadaSource));
+    for (const auto& [market, id] : market::kAll) {
+        used.insert(net_contents::statement(market, {}, {}, {}).source);
+        const type_height::Heights heights = type_height::heights(market, 0, {}, false, 0);
+        for (const auto& height : {heights.net, heights.list, heights.warnings})
+            if (height) used.insert(std::string(height->source));
+    }
     for (const source::Entry& entry : all.sources) {
         CAPTURE(entry.key);
         CHECK(used.count(entry.key) == 1);

@@ -52,19 +52,19 @@ TEST_CASE("the steps of 21 CFR 701.13(i): up to and with 5, 25, 100 and 400 squa
     // EX2-5.
     CHECK(us({Shape::cylinder, inches(3), inches(10)}).net->printed == "1/8 in");  // 12 square inches
     struct Step {
-        std::int64_t side;  // inches; the other is 1
+        std::int64_t side;  // inches; the other is 5
         const char* at;
         const char* beyond;
     };
-    for (const Step& step : {Step{5, "1/16 in", "1/8 in"},
-                             {25, "1/8 in", "3/16 in"},
-                             {100, "3/16 in", "1/4 in"},
-                             {400, "1/4 in", "1/2 in"}}) {
-        const Panel exact{Shape::rectangle, kInch, step.side * kInch};
+    for (const Step& step : {Step{1, "1/16 in", "1/8 in"},
+                             {5, "1/8 in", "3/16 in"},
+                             {20, "3/16 in", "1/4 in"},
+                             {80, "1/4 in", "1/2 in"}}) {
+        const Panel exact{Shape::rectangle, 5 * kInch, step.side * kInch};
         CHECK(us(exact).net->printed == step.at);
         // The least step of the grid more.
-        CHECK(us({Shape::rectangle, kInch, step.side * kInch + 1}).net->printed == step.beyond);
-        CHECK(us({Shape::rectangle, kInch, step.side * kInch - 1}).net->printed == step.at);
+        CHECK(us({Shape::rectangle, 5 * kInch, step.side * kInch + 1}).net->printed == step.beyond);
+        CHECK(us({Shape::rectangle, 5 * kInch, step.side * kInch - 1}).net->printed == step.at);
     }
     CHECK(us({Shape::rectangle, kInch, kInch, true}).net->printed == "1/8 in");  // moulded: 1/16 in more
 }
