@@ -17,6 +17,7 @@
 #include "engine/writing.h"
 #include "imgui.h"
 #include "imgui_internal.h"
+#include "kept_rows.h"
 #include "mirror.h"
 #include "picture.h"
 #include "platform.h"
@@ -242,7 +243,19 @@ void logic(App& app) {
     }
 }
 
-void frame(App& app) {
+// What moves a list at the most: no row of it changes by that.
+bool only_moves(const platform::Event& event) {
+    using platform::Kind;
+    return event.kind == Kind::pointer_down || event.kind == Kind::pointer_move || event.kind == Kind::wheel;
+}
+
+// Something is still to be answered, by this step or since the one before.
+bool waits(const App& app) {
+    return app.ui.again || app.kit.wish_view != 0 || app.kit.step_from != 0 || app.kit.keypad.arriving ||
+           app.kit.long_press_at.x >= 0 || !mirror::answered();
+}
+
+void frame(App& app, bool happened) {
     const platform::Window& window = platform::window();
     ImGuiIO& io = ImGui::GetIO();
     io.DisplaySize = {window.width, window.height};
@@ -252,10 +265,10 @@ void frame(App& app) {
     logic(app);
     ImGui::NewFrame();
     mirror::begin_frame();
+    kept_rows::begin_frame(happened || app.ui.again);
     drawn_items::begin_frame();
     app.kit.words = &app.words;
     app.kit.order.clear();
-    app.kit.texts.clear();
     const std::uint32_t keypad_of = app.kit.keypad.target;
     draw_page(app);
     widget::keypad_go_on(app.kit);
@@ -307,14 +320,18 @@ void step(bool draw) {
     App& app = state();
     if (platform::window().width <= 0) return;
     choose_words(app);  // before anything is told in them
-    for (const platform::Event& event : platform::take_events())
+    bool happened = app.unsettled;
+    for (const platform::Event& event : platform::take_events()) {
+        happened = happened || !only_moves(event);
         receive(app, event);
+    }
     touch::time_passes(platform::now_ms(), app.kit);
+    happened = happened || waits(app);
     if (theme::font(theme::Type::body) == nullptr) follow_preferences(app);
     // Until two frames on end are the same: then all has come to rest, and what is drawn is drawn once.
     int frames = 0;
     for (bool same = false; frames < kMostFramesAStep && !(same && settled(app)); ++frames) {
-        frame(app);
+        frame(app, happened);
         const bool changed = picture::follow(app.picture, *ImGui::GetDrawData());
         same = frames > 0 && !changed;
         app.undrawn = app.undrawn || changed;
@@ -333,7 +350,8 @@ void step(bool draw) {
     app.keeping.save_changes(app.work, platform::now_utc());
     if (app.ui.take_update > 0 && --app.ui.take_update == 0) load_update(app);
     if (draw && std::exchange(app.undrawn, false)) platform::draw(ImGui::GetDrawData());
-    if (frames >= kMostFramesAStep) platform::request_frame();
+    app.unsettled = frames >= kMostFramesAStep;
+    if (app.unsettled) platform::request_frame();
 }
 
 workspace::Recipe* open_recipe(App& app) {

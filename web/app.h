@@ -37,6 +37,7 @@ struct App {
     kit::Kit kit;
     picture::Picture picture;  // of the last frame
     bool undrawn = true;       // it differs from what is on the canvas
+    bool unsettled = true;     // the last step left off before all had come to rest
 
     std::string say(std::string_view key, const words::Arguments& arguments = {}) const {
         return words::say(words, key, arguments);

@@ -5,7 +5,6 @@
 #include <cstdint>
 #include <map>
 #include <optional>
-#include <set>
 #include <string>
 #include <vector>
 
@@ -41,7 +40,6 @@ struct Kit {
     std::map<std::uint32_t, Draft> drafts;
     Keypad keypad;
     std::vector<std::uint32_t> order;  // decimal fields of this frame, as drawn
-    std::set<std::uint32_t> texts;     // ids of texts given out in this frame
     std::uint32_t wish_focus = 0;      // field whose native twin shall take the focus after this frame
     bool wish_all = false;             // and select its text
     bool wish_blur = false;            // leave the field: the phone's keyboard goes down

@@ -38,12 +38,42 @@ struct Pending {
     int frames_left;
 };
 
+// Nodes with their parents, in reading order. What was removed keeps its room for the texts of the next
+// frame.
+struct Nodes {
+    std::vector<Node> nodes;
+    std::vector<std::uint32_t> parents;
+    std::size_t count = 0;  // of those that stand
+
+    Node& add(std::uint32_t parent) {
+        if (count == nodes.size()) {
+            nodes.emplace_back();
+            parents.emplace_back();
+        }
+        parents[count] = parent;
+        return nodes[count++];
+    }
+    // Takes over what `other` has; whether that was different. What follows the last one is let go.
+    bool follow(const Nodes& other) {
+        bool changed = count != other.count;
+        nodes.resize(other.count);
+        parents.resize(other.count);
+        for (count = 0; count < other.count; ++count) {
+            if (parents[count] == other.parents[count] && nodes[count] == other.nodes[count]) continue;
+            parents[count] = other.parents[count];
+            nodes[count] = other.nodes[count];
+            changed = true;
+        }
+        return changed;
+    }
+};
+
 struct Register {
-    std::vector<Node> building, finished;
-    std::vector<std::uint32_t> parents, finished_parents;  // one for each node
-    std::vector<std::uint32_t> open;                       // containers not closed yet
-    std::vector<std::uint32_t> used;                       // ids of this frame, sorted
+    Nodes building, before, finished;  // of this frame, of the one before, of the last step
+    std::vector<std::uint32_t> open;   // containers not closed yet
+    std::vector<std::uint32_t> used;   // ids of this frame, sorted
     std::vector<Pending> pending;
+    bool unhanded = true;  // what is finished, since it was handed over last
     std::string handed;
     std::uint32_t focus = 0;
     bool focus_arrived = false;
@@ -89,9 +119,9 @@ std::uint32_t place(Node node) {
             fresh = mark_used(node.id);
         }
     }
-    r.building.push_back(std::move(node));
-    r.parents.push_back(parent);
-    return r.building.back().id;
+    const std::uint32_t id = node.id;
+    r.building.add(parent) = std::move(node);
+    return id;
 }
 
 void append_text(std::string& to, const std::string& text) {
@@ -137,7 +167,9 @@ std::vector<bool> outside_dialog(const std::vector<Node>& nodes, const std::vect
     return outside;
 }
 
-std::string pack(const std::vector<Node>& nodes, const std::vector<std::uint32_t>& parents) {
+std::string pack(const Nodes& finished) {
+    const std::vector<Node>& nodes = finished.nodes;
+    const std::vector<std::uint32_t>& parents = finished.parents;
     std::string packed;
     packed.reserve(nodes.size() * 96);
     const std::vector<bool> outside = outside_dialog(nodes, parents);
@@ -172,7 +204,7 @@ std::string pack(const std::vector<Node>& nodes, const std::vector<std::uint32_t
 }
 
 const Node* finished_node(std::uint32_t id) {
-    const auto& nodes = all().finished;
+    const auto& nodes = all().finished.nodes;
     const auto place = std::find_if(nodes.begin(), nodes.end(), [&](const Node& n) { return n.id == id; });
     return place == nodes.end() ? nullptr : &*place;
 }
@@ -185,8 +217,8 @@ bool take(platform::Kind kind, std::uint32_t id) {
 
 void begin_frame() {
     Register& r = all();
-    r.building.clear();
-    r.parents.clear();
+    std::swap(r.building, r.before);
+    r.building.count = 0;
     r.open.clear();
     r.used.clear();
     r.clashes = 0;
@@ -205,12 +237,35 @@ void add(Node leaf) {
     place(std::move(leaf));
 }
 
+bool used(std::uint32_t id) {
+    return std::binary_search(all().used.begin(), all().used.end(), id);
+}
+
+std::size_t count() {
+    return all().building.count;
+}
+
+void repeat(std::size_t first, std::size_t count, float right, float down) {
+    Register& r = all();
+    for (std::size_t i = first; i < first + count && i < r.before.count; ++i) {
+        Node& node = r.building.add(r.before.parents[i]);
+        node = r.before.nodes[i];
+        mark_used(node.id);
+        if (node.width == 0 && node.height == 0) continue;  // lies nowhere, as a list does
+        node.x += right;
+        node.y += down;
+    }
+}
+
+bool answered() {
+    return all().pending.empty() && !all().focus_arrived;
+}
+
 void end_frame(bool settled) {
     Register& r = all();
     const Node* old_field = r.focus == 0 ? nullptr : finished_node(r.focus);
     const Node before = old_field ? *old_field : Node{};
-    std::swap(r.finished, r.building);
-    std::swap(r.finished_parents, r.parents);
+    if (r.finished.follow(r.building)) r.unhanded = true;
     r.finished_clashes = r.clashes;
     for (Pending& p : r.pending)
         p.frames_left -= 1;
@@ -223,8 +278,9 @@ void end_frame(bool settled) {
         field_moved = field->x != before.x || field->y != before.y || field->width != before.width ||
                       field->height != before.height || field->visible != before.visible;
     }
-    if (!settled && !field_moved) return;
-    std::string packed = pack(r.finished, r.finished_parents);
+    if (!r.unhanded || (!settled && !field_moved)) return;
+    r.unhanded = false;
+    std::string packed = pack(r.finished);
     if (packed == r.handed) return;
     r.handed = std::move(packed);
     platform::set_mirror(r.handed);
@@ -309,11 +365,11 @@ bool take_focus_arrived(std::uint32_t id) {
 }
 
 const std::vector<Node>& nodes() {
-    return all().finished;
+    return all().finished.nodes;
 }
 
 std::uint32_t find(Role role, std::string_view name) {
-    for (const Node& node : all().finished) {
+    for (const Node& node : all().finished.nodes) {
         if (node.role == role && node.name == name) return node.id;
     }
     return 0;

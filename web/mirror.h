@@ -63,6 +63,13 @@ void begin_frame();
 void open(Node container);
 void close();
 void add(Node leaf);
+bool used(std::uint32_t id);  // given to a node of this frame already
+
+// Nodes of the frame before stand in this one as well, elsewhere: `first` and `count` as count() gave them.
+std::size_t count();  // nodes of this frame so far
+void repeat(std::size_t first, std::size_t count, float right, float down);
+bool answered();  // nothing that came back is still waiting for its widget
+
 // After a settled frame: hands the register to the shell if it differs from what was handed before.
 // While a dialog is open, everything outside it is inert.
 void end_frame(bool settled);

@@ -5,6 +5,7 @@
 #include "engine/adjustment.h"
 #include "engine/workspace_edits.h"
 #include "engine/workspace_own.h"
+#include "kept_rows.h"
 #include "mirror.h"
 #include "screens.h"
 #include "typed.h"
@@ -94,7 +95,6 @@ void draw_line(app::App& app, const workspace::Recipe& recipe, std::size_t index
                std::optional<result::Result<formula::Formula>>& changed) {
     kit::Kit& kit = app.kit;
     const formula::Line& line = recipe.formula.lines[index];
-    ImGui::PushID(static_cast<int>(index));
     mirror::Node item;
     item.id = widget::id_of("line");
     item.role = mirror::Role::item;
@@ -152,7 +152,6 @@ void draw_line(app::App& app, const workspace::Recipe& recipe, std::size_t index
     const float below = ImGui::GetCursorScreenPos().y;
     widget::go_to(start.x, std::max(start.y + height, below) + 4);
     mirror::close();
-    ImGui::PopID();
 }
 
 void steps_and_notes(app::App& app, const workspace::Recipe& recipe) {
@@ -161,8 +160,7 @@ void steps_and_notes(app::App& app, const workspace::Recipe& recipe) {
     widget::heading(kit, 2, app.say("formula.steps"));
     widget::gap(6);
     std::optional<workspace::Changed> changed;
-    for (std::size_t i = 0; i < recipe.steps.size(); ++i) {
-        ImGui::PushID(static_cast<int>(i));
+    const auto draw_step = [&](std::size_t i) {
         widget::TextSpec spec;
         spec.name = app.say("formula.step_n", {{"n", std::to_string(i + 1)}});
         if (!recipe.steps[i].phase.empty())
@@ -178,6 +176,10 @@ void steps_and_notes(app::App& app, const workspace::Recipe& recipe) {
                            widget::Look::quiet))
             changed = workspace::remove_step(recipe, i);
         widget::gap(4);
+    };
+    for (std::size_t i = 0; i < recipe.steps.size(); ++i) {
+        ImGui::PushID(static_cast<int>(i));
+        kept_rows::row(kit, "row", [&] { draw_step(i); });
         ImGui::PopID();
     }
     if (recipe.steps.size() < workspace::kMostSteps &&
@@ -196,20 +198,26 @@ void steps_and_notes(app::App& app, const workspace::Recipe& recipe) {
     if (changed) app::edit(app, *changed);
 }
 
+void draw_finding(app::App& app, const workspace::Recipe& recipe, const finding::Finding& one) {
+    widget::gap(8);
+    const std::string name = one.line && *one.line < recipe.formula.lines.size()
+                                 ? workspace::display_name(app.known, recipe.formula.lines[*one.line])
+                                 : one.subject;
+    const std::string source =
+        one.source.empty()
+            ? ""
+            : app.say("finding_ui.source", {{"title", app::source_words(app, one.source, one.standing)}});
+    widget::finding_badge(app.kit, one.severity, finding::say(app.words, one, name), source);
+}
+
 void findings(app::App& app, const workspace::Recipe& recipe) {
     if (app.analysis->findings.empty()) return;
     widget::gap(20);
     widget::heading(app.kit, 2, app.say("formula.remarks"));
-    for (const finding::Finding& one : app.analysis->findings) {
-        widget::gap(8);
-        const std::string name = one.line && *one.line < recipe.formula.lines.size()
-                                     ? workspace::display_name(app.known, recipe.formula.lines[*one.line])
-                                     : one.subject;
-        const std::string source =
-            one.source.empty()
-                ? ""
-                : app.say("finding_ui.source", {{"title", app::source_words(app, one.source, one.standing)}});
-        widget::finding_badge(app.kit, one.severity, finding::say(app.words, one, name), source);
+    for (std::size_t i = 0; i < app.analysis->findings.size(); ++i) {
+        ImGui::PushID(static_cast<int>(i));
+        kept_rows::row(app.kit, "finding", [&] { draw_finding(app, recipe, app.analysis->findings[i]); });
+        ImGui::PopID();
     }
 }
 
@@ -262,8 +270,12 @@ void formula(app::App& app) {
         list.role = mirror::Role::list;
         list.name = app.say("phase.lines_of", {{"id", phase.id}});
         mirror::open(list);
-        for (std::size_t i = 0; i < recipe->formula.lines.size(); ++i)
-            if (recipe->formula.lines[i].phase == phase.id) draw_line(app, *recipe, i, menu, changed);
+        for (std::size_t i = 0; i < recipe->formula.lines.size(); ++i) {
+            if (recipe->formula.lines[i].phase != phase.id) continue;
+            ImGui::PushID(static_cast<int>(i));
+            kept_rows::row(kit, "row", [&] { draw_line(app, *recipe, i, menu, changed); });
+            ImGui::PopID();
+        }
         mirror::close();
         if (widget::button(kit, "add", app.say("formula.add_line", {{"id", phase.id}}), widget::Look::plain,
                            kit.width)) {

@@ -3,6 +3,7 @@
 #include "app.h"
 #include "engine/workspace_edits.h"
 #include "engine/workspace_made.h"
+#include "kept_rows.h"
 #include "mirror.h"
 #include "screens.h"
 #include "typed.h"
@@ -125,8 +126,7 @@ void ingredient(app::App& app) {
     list.role = mirror::Role::list;
     list.name = app.say("ingredient.found");
     mirror::open(list);
-    for (const catalogue::Ingredient* one :
-         catalogue::search(offered, app.ui.search, offered.ingredients.size())) {
+    const auto draw = [&](const catalogue::Ingredient* one) {
         mirror::Node item;
         item.id = widget::id_of("item_" + one->id);
         item.role = mirror::Role::item;
@@ -138,7 +138,10 @@ void ingredient(app::App& app) {
         if (widget::row(kit, one->id, {one->name, under, "", "", false, false}).pressed) chosen = one->id;
         mirror::close();
         widget::hairline(kit);
-    }
+    };
+    for (const catalogue::Ingredient* one :
+         catalogue::search(offered, app.ui.search, offered.ingredients.size()))
+        kept_rows::row(kit, "row " + one->id, [&] { draw(one); });
     mirror::close();
     if (const std::string name = typed::words(app.ui.search); !name.empty()) {
         widget::gap(10);

@@ -1,6 +1,7 @@
 // More: settings of this device, the backup, saving the page, what it is, cautions, where the figures come
 // from.
 #include "app.h"
+#include "kept_rows.h"
 #include "screens.h"
 #include "typed.h"
 #include "widget_button.h"
@@ -89,7 +90,7 @@ void more(app::App& app) {
 }
 
 void source_list(app::App& app) {
-    for (const source::Entry& entry : app.presets.catalogue.sources) {
+    const auto draw = [&](const source::Entry& entry) {
         std::string under = entry.section;
         const auto add = [&](const std::string& more) {
             if (!more.empty()) under += (under.empty() ? "" : "\n") + more;
@@ -99,7 +100,9 @@ void source_list(app::App& app) {
         add(app::source_words(app, "", entry.standing));
         widget::row(app.kit, entry.key, {entry.title, under, "", "", false, true});
         widget::hairline(app.kit);
-    }
+    };
+    for (const source::Entry& entry : app.presets.catalogue.sources)
+        kept_rows::row(app.kit, "row " + entry.key, [&] { draw(entry); });
 }
 
 }  // namespace screens

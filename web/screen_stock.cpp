@@ -5,6 +5,7 @@
 
 #include "app.h"
 #include "engine/workspace_made.h"
+#include "kept_rows.h"
 #include "mirror.h"
 #include "screens.h"
 #include "typed.h"
@@ -45,7 +46,7 @@ std::string group(app::App& app, const char* title, const catalogue::Catalogue& 
     mirror::open(list);
     std::string pressed;
     ImGui::PushID(title);
-    for (const Ingredient* one : found) {
+    const auto draw = [&](const Ingredient* one) {
         mirror::Node item;
         item.id = widget::id_of("item " + one->id);
         item.role = mirror::Role::item;
@@ -56,7 +57,9 @@ std::string group(app::App& app, const char* title, const catalogue::Catalogue& 
             pressed = one->id;
         mirror::close();
         widget::hairline(kit);
-    }
+    };
+    for (const Ingredient* one : found)
+        kept_rows::row(kit, "row " + one->id, [&] { draw(one); });
     ImGui::PopID();
     mirror::close();
     return pressed;

@@ -102,7 +102,7 @@ void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view s
     node.role = mirror::Role::text;
     node.name = word + ": " + std::string(sentence) + (source.empty() ? "" : " " + std::string(source));
     node.id = id_of(node.name);
-    while (!kit.texts.insert(node.id).second)
+    while (mirror::used(node.id))
         ++node.id;
     fill_place(node, box);
     mirror::add(node);

@@ -82,7 +82,7 @@ void placed(kit::Kit& kit, std::string_view words, theme::Type type, Ink ink, mi
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const ImVec2 size = measure(words, type, kit.width);
     node.id = id_of(words);
-    while (!kit.texts.insert(node.id).second)
+    while (mirror::used(node.id))
         ++node.id;  // the same words twice on one screen
     node.name = std::string(words);
     ImGui::Dummy({kit.width, size.y});

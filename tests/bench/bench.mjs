@@ -159,15 +159,20 @@ async function starts(browser) {
 }
 
 // ---- frames ---------------------------------------------------------------------------------------------------------
-// The page's own work, the drawing left out, with a recipe of thirty lines open. At rest a step of ours makes two frames,
-// which it compares, one of the demo a single one. A key that is typed is worked out anew: analysis and all.
+// The page's own work, the drawing left out, with a recipe of thirty lines open, while a wheel scrolls it to and fro. A step
+// of ours makes two frames, which it compares, one of the demo a single one. A key that is typed is worked out anew:
+// analysis and all.
 const at95 = (numbers) => sorted(numbers)[Math.ceil(numbers.length * 0.95) - 1];
 
 async function slowed(tab) {
     const devtools = await tab.context().newCDPSession(tab);
     await devtools.send('Emulation.setCPUThrottlingRate', { rate: kSlowed });
 }
-const stepTimes = (tab) => tab.evaluate((count) => Array.from({ length: count }, () => tarebench.work()), kFrames);
+const stepTimes = (tab) => tab.evaluate((count) => Array.from({ length: count }, (_, i) => {
+    const deltaY = Math.floor(i / 40) % 2 === 0 ? 37 : -37;
+    document.querySelector('canvas').dispatchEvent(new WheelEvent('wheel', { deltaY, clientX: 180, clientY: 320, bubbles: true }));
+    return tarebench.work();
+}), kFrames);
 
 async function frames(browser, link) {
     const ours = await open(await profile(browser, kPhone), address(page) + link);
