@@ -1,9 +1,10 @@
-// What ingredients hold: the constituents of essential oils and of whatever else carries some, as ranges in %
-// of the ingredient, and what they come to in a product, summed over every source. Exact: whole steps of
+// What ingredients hold: the constituents of essential oils and of whatever else carries some, in % of the
+// ingredient, and what they come to in a product, summed over every source. Exact: whole steps of
 // quantity::Trace, no floating point. What is not known is said and never counts as nothing. The limits that
 // these sums are held against are in limits.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -15,23 +16,26 @@
 
 namespace composition {
 
+using Id = std::uint16_t;  // place of a constituent in Table::constituents
+inline constexpr Id kNone = 0xFFFF;
+
 struct Constituent {
     std::string id, name;
-    std::string sums_into;  // the group it is counted with: "geranial" -> "citral"; "" none
+    Id sums_into = kNone;  // the group it is counted with: geranial with citral
     std::vector<std::string> cas;
     bool operator==(const Constituent&) const = default;
 };
 
 struct Row {  // of one ingredient
-    std::string constituent;
-    catalogue::Content percent;  // of the ingredient; a shipped row has at least a maximum
+    Id constituent = kNone;
+    catalogue::Content percent;  // of the ingredient; a shipped row has a minimum and a maximum
     std::string source;          // where the maximum is from
     source::Standing standing = source::Standing::estimate;
     bool operator==(const Row&) const = default;
 };
 struct Carrier {  // an ingredient that carries constituents
     std::string ingredient;
-    std::vector<Row> rows;  // sorted by constituent; a group has a row of its own beside its members
+    std::vector<Row> rows;  // sorted by constituent, a group beside its members; none: it is not known which
     bool operator==(const Carrier&) const = default;
 };
 
@@ -41,41 +45,44 @@ struct Table {
     bool operator==(const Table&) const = default;
 };
 
-const Constituent* find_constituent(const Table& table, std::string_view id);
+Id find(const Table& table, std::string_view constituent);  // kNone when there is no such
 // By id, name or registry number, as a paper may word it; ASCII letters compared without case.
-const Constituent* find_named(const Table& table, std::string_view written);
+Id find_named(const Table& table, std::string_view written);
 const Carrier* find_carrier(const Table& table, std::string_view ingredient);
 
-// One source in a product: a line, or what a made part on that line holds.
+// One source in a product: a line, or one thing that a made part on that line holds.
 struct Held {
-    std::string ingredient;  // of which the rows are taken: a shipped id, or "" (only a name)
+    std::string_view ingredient;  // the shipped one whose rows count; "": none does
     quantity::Percent percent;
-    std::size_t line = 0;                              // of the formula
+    bool carries = false;  // may hold constituents though no row says so: an oil of flowers, a mere name
     const catalogue::LotAnalysis* analysis = nullptr;  // of this very bottle
-    bool trusted = false;  // the analysis is this person's own; another one may add, never take away
-    bool carries = true;   // may hold constituents at all: an oil of flowers does, a wax does not
+    bool trusted = false;  // the analysis is this person's own; another's may add to a row, never take away
 };
 
-struct Share {  // what one source brings
+struct Term {  // of one constituent in one source, % of that source
+    Id constituent = kNone;
     std::size_t held = 0;
-    quantity::Trace low, high;
-    std::optional<quantity::Trace> typical;
-    std::string source;
-    source::Standing standing = source::Standing::estimate;
-    bool own = false;  // from the bottle's own paper
-    bool operator==(const Share&) const = default;
+    quantity::Percent low, typical, high;
+    bool measured = false;     // typical was printed or measured; else it is the middle of the range
+    bool of_bottle = false;    // from the bottle's own paper
+    const Row* row = nullptr;  // the shipped row, if there is one
+    bool operator==(const Term&) const = default;
 };
-struct Total {
-    quantity::Trace low, high;               // high: the worst case that is known
-    std::optional<quantity::Trace> typical;  // only when every share has one
-    std::vector<Share> shares;               // the largest first
-    std::vector<std::size_t> unknown;        // sources of which nothing at all is known: high may be too low
-    bool operator==(const Total&) const = default;
+// Every constituent of every source; by constituent, then source. `unknown`: sources of which nothing at all
+// is known, so that no sum is complete.
+struct Sums {
+    std::vector<Term> terms;
+    std::vector<std::size_t> unknown;
 };
+Sums sums_of(const Table& table, const std::vector<Held>& held);
 
-// What `constituent` (or a group, its members summed) comes to over all sources.
-Total total_of(const Table& table, const std::vector<Held>& held, std::string_view constituent);
-// % of `constituent` in one source; absent: nothing is said about it there.
-std::optional<Row> row_of(const Table& table, const Held& held, std::string_view constituent);
+struct Total {
+    quantity::Trace low, typical, high;
+    bool measured = true;             // every typical share was
+    std::vector<Term> shares;         // the largest worst case first
+    std::vector<std::size_t> silent;  // sources that hold something, of which nothing is said about this
+};
+// What a constituent (a group with its members) comes to over all sources.
+Total total_of(const Sums& sums, const std::vector<Held>& held, Id constituent);
 
 }  // namespace composition

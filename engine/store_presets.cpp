@@ -11,6 +11,7 @@
 
 #include "store.h"
 #include "store_json.h"
+#include "store_limits.h"
 
 namespace store {
 namespace {
@@ -439,7 +440,7 @@ result::Result<Presets> read_presets(const std::vector<File>& files) {
 
     std::vector<Name> ingredients;
     for (const auto& [name, text] : files) {
-        if (name == "sources.json") continue;
+        if (name == "sources.json" || is_of_limits(name)) continue;  // those are read by read_limits
         if (const auto stem = stem_in(name, "recipes/"); !stem.empty()) {
             result::Result<workspace::Recipe> recipe = read_recipe(text);
             if (!recipe) return in_file(name, recipe.error());

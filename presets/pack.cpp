@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "engine/store.h"
+#include "engine/store_limits.h"
 
 namespace {
 
@@ -34,6 +35,10 @@ int stop(const std::string& why) {
     return 1;
 }
 
+int stop(const result::Error& error) {
+    return stop(error.place + ": " + std::string(words::code_name(error.code)) + " " + error.detail);
+}
+
 const char* const kHeader = R"(// Generated from presets/ by presets/pack.cpp.
 #pragma once
 
@@ -42,13 +47,14 @@ const char* const kHeader = R"(// Generated from presets/ by presets/pack.cpp.
 namespace presets_data {
 
 extern const std::string_view kPacked;  // for store::unpack_presets
+extern const std::string_view kLimits;  // for store::unpack_limits, when a report is asked for
 
 }  // namespace presets_data
 )";
 
-std::string source_of(const std::string& bytes) {
+std::string bytes_of(const std::string& name, const std::string& bytes) {
     constexpr std::size_t kLine = 32;
-    std::string text = "#include \"presets_data.h\"\n\nnamespace presets_data {\n\nconstexpr char kBytes[] =";
+    std::string text = "\nconstexpr char " + name + "Bytes[] =";
     for (std::size_t i = 0; i < bytes.size(); ++i) {
         char octal[5];
         std::snprintf(octal, sizeof octal, "\\%03o",
@@ -56,9 +62,13 @@ std::string source_of(const std::string& bytes) {
         if (i % kLine == 0) text += i == 0 ? "\n    \"" : "\"\n    \"";
         text += octal;
     }
-    return text +
-           "\";\n\nextern const std::string_view kPacked{kBytes, sizeof kBytes - 1};\n\n}  // namespace "
-           "presets_data\n";
+    return text + "\";\nextern const std::string_view " + name + "{" + name + "Bytes, sizeof " + name +
+           "Bytes - 1};\n";
+}
+
+std::string source_of(const std::string& packed, const std::string& book) {
+    return "#include \"presets_data.h\"\n\nnamespace presets_data {\n" + bytes_of("kPacked", packed) +
+           bytes_of("kLimits", book) + "\n}  // namespace presets_data\n";
 }
 
 }  // namespace
@@ -77,16 +87,20 @@ int main(int count, char** arguments) {
         files.emplace_back(arguments[i + 3], texts[i]);
 
     const auto presets = store::read_presets(files);
-    if (!presets) {
-        const result::Error& error = presets.error();
-        return stop(error.place + ": " + std::string(words::code_name(error.code)) + " " + error.detail);
-    }
+    if (!presets) return stop(presets.error());
+    const auto book = store::read_limits(files, presets->catalogue);
+    if (!book) return stop(book.error());
     const std::string packed = store::pack_presets(*presets);
     const auto unpacked = store::unpack_presets(packed);
     if (!unpacked || !(*unpacked == *presets))
         return stop("something of them is not packed: a field is missing in engine/store_packed.cpp");
+    const std::string packed_book = store::pack_limits(*book);
+    const auto unpacked_book = store::unpack_limits(packed_book);
+    if (!unpacked_book || !(*unpacked_book == *book))
+        return stop(
+            "something of the limits is not packed: a field is missing in engine/store_limits_packed.cpp");
     if (!write_file(out + "/presets_data.h", kHeader) ||
-        !write_file(out + "/presets_data.cpp", source_of(packed)))
+        !write_file(out + "/presets_data.cpp", source_of(packed, packed_book)))
         return stop("cannot write to " + out);
     return 0;
 }

@@ -11,6 +11,7 @@
 
 #include "doctest/doctest.h"
 #include "engine/store.h"
+#include "engine/store_limits.h"
 #include "presets_data.h"
 
 namespace shipped {
@@ -18,6 +19,15 @@ namespace shipped {
 inline const store::Presets& presets() {
     static const store::Presets read = [] {
         auto made = store::unpack_presets(presets_data::kPacked);
+        REQUIRE(made.ok());
+        return made.value();
+    }();
+    return read;
+}
+
+inline const limits::Book& book() {
+    static const limits::Book read = [] {
+        auto made = store::unpack_limits(presets_data::kLimits);
         REQUIRE(made.ok());
         return made.value();
     }();
