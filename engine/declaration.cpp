@@ -5,7 +5,6 @@
 #include "declaration.h"
 
 #include <algorithm>
-#include <numeric>
 #include <utility>
 
 #include "made.h"
@@ -14,7 +13,6 @@ namespace declaration {
 namespace {
 
 using catalogue::Ingredient;
-using formula::Formula;
 using market::Market;
 using quantity::Percent;
 using source::Standing;
@@ -188,32 +186,12 @@ void add_allergens(Gathering& gathering, const std::vector<Named>& allergens) {
     }
 }
 
-// The formula without what is strained out again, taken as the whole.
-result::Result<std::vector<Percent>> of_the_product(const Formula& formula) {
-    result::Result<std::vector<Percent>> percents = formula::percents(formula);
-    if (!percents) return percents.error();
-    std::vector<std::int64_t> weights;
-    bool strained = false;
-    for (std::size_t i = 0; i < formula.lines.size(); ++i) {
-        strained = strained || formula.lines[i].strained;
-        weights.push_back(formula.lines[i].strained ? 0 : (*percents)[i].grid);
-    }
-    if (!strained) return percents;
-    if (std::accumulate(weights.begin(), weights.end(), std::int64_t{0}) <= 0)
-        return result::Error{result::Code::made_empty, "lines", ""};
-    const auto shares = decimal::share_out(quantity::kHundred.grid, weights);
-    if (!shares) return shares.error();
-    for (std::size_t i = 0; i < shares->size(); ++i)
-        percents.value()[i] = {(*shares)[i]};
-    return percents;
-}
-
 }  // namespace
 
-result::Result<Declaration> of(const Formula& formula, const catalogue::Catalogue& shipped,
+result::Result<Declaration> of(const formula::Formula& formula, const catalogue::Catalogue& shipped,
                                const std::vector<Ingredient>& own, const Wish& wish,
                                const std::vector<Named>& allergens) {
-    const auto percents = of_the_product(formula);
+    const auto percents = made::percents_of_product(formula);
     if (!percents) return percents.error();
     const auto split = made::split(formula, *percents, shipped, own);
     if (!split) return split.error();

@@ -73,8 +73,8 @@ struct Declaration {
     bool operator==(const Declaration&) const = default;
 };
 
-// Strained lines are left out and the rest taken as the whole. Errors: those of formula::percents and of
-// made::split; made_empty.
+// Strained lines are left out and the rest taken as the whole. Errors: those of
+// made::percents_of_product and of made::split.
 result::Result<Declaration> of(const formula::Formula& formula, const catalogue::Catalogue& shipped,
                                const std::vector<catalogue::Ingredient>& own, const Wish& wish,
                                const std::vector<Named>& allergens = {});

@@ -20,6 +20,7 @@ inline constexpr std::size_t kMostInputBytes = 5'000'000;
 Answer run(std::string_view verb, std::string_view input, const store::Presets& presets);
 
 Answer batch(std::string_view input, const store::Presets& presets);
+Answer label(std::string_view input, const store::Presets& presets);
 Answer link(std::string_view input, const store::Presets& presets);
 Answer open(std::string_view input, const store::Presets& presets);
 Answer sheet(std::string_view input, const store::Presets& presets);

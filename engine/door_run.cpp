@@ -13,7 +13,8 @@ struct Verb {
     std::string_view name;
     Answer (*answer)(std::string_view input, const store::Presets& presets);
 };
-constexpr std::array<Verb, 4> kVerbs{{{"batch", batch}, {"link", link}, {"open", open}, {"sheet", sheet}}};
+constexpr std::array<Verb, 5> kVerbs{
+    {{"batch", batch}, {"label", label}, {"link", link}, {"open", open}, {"sheet", sheet}}};
 
 const words::Table& english(const store::Presets& presets) {
     static const words::Table none;

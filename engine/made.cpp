@@ -161,6 +161,25 @@ void carry_inci(std::vector<catalogue::Part> parts, const catalogue::Catalogue& 
 
 }  // namespace
 
+result::Result<std::vector<Percent>> percents_of_product(const formula::Formula& formula) {
+    result::Result<std::vector<Percent>> percents = formula::percents(formula);
+    if (!percents) return percents;
+    std::vector<std::int64_t> weights;
+    bool strained = false, stays = false;
+    for (std::size_t i = 0; i < formula.lines.size(); ++i) {
+        weights.push_back(formula.lines[i].strained ? 0 : (*percents)[i].grid);
+        strained = strained || formula.lines[i].strained;
+        stays = stays || weights.back() > 0;
+    }
+    if (!strained) return percents;
+    if (!stays) return Error{Code::made_empty, "lines", ""};
+    const auto shares = decimal::share_out(kHundred.grid, weights);
+    if (!shares) return shares.error();
+    for (std::size_t i = 0; i < shares->size(); ++i)
+        percents.value()[i] = {(*shares)[i]};
+    return percents;
+}
+
 // Holders are split before what they hold, each once with all that is due of it: the work is that of reading
 // the parts, however they are woven into one another.
 result::Result<Split> split(const formula::Formula& formula, const std::vector<Percent>& percents,

@@ -15,6 +15,10 @@ namespace made {
 
 inline constexpr std::size_t kDeepest = 8;  // made parts within made parts
 
+// Every line's percent of what stays: strained lines are 0 and the others add to exactly 100.
+// Errors: those of formula::percents; made_empty.
+result::Result<std::vector<quantity::Percent>> percents_of_product(const formula::Formula& formula);
+
 struct Share {
     std::string ingredient, name;  // as a line has them: an id, or only a name
     quantity::Percent percent;

@@ -104,10 +104,14 @@ std::string print(Figure figure, decimal::Sign sign) {
     return decimal::print(figure.grid, sign) + std::string(kSpace) + std::string(of(figure.unit).symbol);
 }
 
+std::int64_t hundredths(Fine amount, Unit unit) {
+    constexpr Fine kUnderAStep{9'999};  // of 0.0001 g or mL, which is all that is kept
+    return cut_to(in(amount + kUnderAStep, unit), kHundredth);
+}
+
 std::string customary(Fine amount, bool volume) {
     const Unit small = volume ? Unit::fl_oz : Unit::oz;
-    constexpr Fine kUnderAStep{9'999};  // of 0.0001 g or mL, which is all that is kept
-    const std::int64_t ounces = cut_to(in(amount + kUnderAStep, small), kHundredth);
+    const std::int64_t ounces = hundredths(amount, small);
     const std::string lead = volume ? "Net contents " : "Net wt. ";
     const std::int64_t first_larger = kOunces * kOne, larger_alone = (volume ? 128 : 64) * kOne;
     if (ounces >= larger_alone) return lead + in_larger(ounces, volume, volume);

@@ -39,6 +39,7 @@ std::string print(Figure figure, decimal::Sign sign = decimal::Sign::point);  //
 // Ounces before pounds, pints and gallons as 21 CFR 701.13(j) and (k) have them, at most two decimals:
 // "Net wt. 20 oz. (1 lb. 4 oz.)", "Net contents 56 fl. oz. (1 qt. 1 pt. 8 oz.)".
 // An amount that was kept to 0.0001 g or mL counts as whole when less than that is missing.
+std::int64_t hundredths(Fine amount, Unit unit);  // on the grid of the unit, cut to 0.01
 std::string customary(Fine amount, bool volume);
 
 enum class Form { solid, semisolid, viscous, liquid };  // what the market's choice of measure hangs on

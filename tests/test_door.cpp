@@ -93,7 +93,7 @@ TEST_CASE("door: a batch that is no multiple of the division says what was asked
 TEST_CASE("door: a formula without a rest line that does not add to 100 is refused with its sum") {
     const std::string recipe = recipe_of(
         R"({"ingredient":"shea","percent":50},{"ingredient":"jojoba","percent":47.5})", R"("grams":250)");
-    for (const char* verb : {"batch", "sheet"}) {
+    for (const char* verb : {"batch", "label", "sheet"}) {
         const door::Answer answer = ask(verb, recipe);
         check_refused(answer, "lines: ");
         CHECK(answer.err.find("97.5") != std::string::npos);
@@ -112,6 +112,28 @@ TEST_CASE("door: link and open are each other's way back") {
         CHECK(ask("open", link.substr(1)).out == file);
         CHECK(ask("open", "https://hollow-lane.example/" + link).out == file);
     }
+}
+
+TEST_CASE("door: label says the list, the net contents, what is not certain and what a sale needs") {
+    workspace::Recipe recipe = shipped::recipe("greenhouse_foot_scrub");
+    recipe.market = "us";
+    const Json out = tree(ask("label", store::write_recipe(recipe)));
+    CHECK(out["market"] == "us");
+    CHECK(out["declaration"].size() == out["items"].size());
+    CHECK(out["declaration"][0] == out["items"][0]["name"]);
+    CHECK(out["allergens"].is_array());
+    CHECK(out["net"]["g"] == 130);
+    CHECK(out["net"]["oz"] == 4.58);
+    CHECK(out["text"].get<std::string>().find("Ingredients: ") != std::string::npos);
+    CHECK(out["fields"].size() >= 8);
+    CHECK(out["sale"][0]["standing"] == "document");
+    CHECK(out["remarks"].is_array());
+}
+
+TEST_CASE("door: a label for a market that is not known is refused") {
+    workspace::Recipe recipe = shipped::recipe("orchard_lip_balm");
+    recipe.market = "au";
+    check_refused(ask("label", store::write_recipe(recipe)), "market: ");
 }
 
 TEST_CASE("door: sheet prints the page itself") {
@@ -148,7 +170,7 @@ TEST_CASE("door: what a file says cannot break the line or reach the terminal") 
 TEST_CASE("door: an unknown verb, none, or a file that is not there name what can be done") {
     for (const door::Answer& answer : {ask("dance", "{}"), ask("", ""), door::usage(shipped::presets())}) {
         check_refused(answer, "tarebench: ");
-        CHECK(answer.err.find("batch, link, open, sheet") != std::string::npos);
+        CHECK(answer.err.find("batch, label, link, open, sheet") != std::string::npos);
     }
     check_refused(door::unreadable("nowhere.json", shipped::presets()), "nowhere.json: ");
 }

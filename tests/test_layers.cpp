@@ -39,8 +39,8 @@ const std::vector<Names> kLevels = {
      "net_contents", "type_height", "durability"},
     {"simplex", "least_squares"},
     {"adjustment", "batch", "weigh_out", "record", "blend", "safety", "label", "cost", "keeping", "swap",
-     "reading", "trials", "workshop"},
-    {"workspace", "remedy", "analysis", "pasted", "declaration_read"},
+     "reading", "trials", "workshop", "sale_needs", "assessor_pack", "customer_card"},
+    {"workspace", "remedy", "analysis", "pasted", "declaration_read", "labelling"},
     {"markup", "documents", "batch_sheet", "label_sheet", "handout", "store", "share", "qr"},
     {"door"},
 };

@@ -12,6 +12,7 @@
 #include "engine/density.h"
 #include "engine/measures.h"
 #include "engine/net_contents.h"
+#include "engine/sale_needs.h"
 #include "engine/store.h"
 #include "engine/store_json.h"
 #include "engine/type_height.h"
@@ -206,6 +207,8 @@ TEST_CASE("every source in the bibliography is used, and a value stands as its s
     used.insert({std::string(density::kWarmSource), std::string(density::kWaterSource)});  // of the sums
     used.insert(std::string(declaration::kCanadaSource));
     for (const auto& [market, id] : market::kAll) {
+        for (const sale_needs::Need& need : sale_needs::of(market))
+            used.insert(std::string(need.source));
         used.insert(net_contents::statement(market, {}, {}, {}).source);
         const type_height::Heights heights = type_height::heights(market, 0, {}, false, 0);
         for (const auto& height : {heights.net, heights.list, heights.warnings})

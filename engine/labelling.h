@@ -1,0 +1,64 @@
+// A recipe's label: what the recipe, its batch and the person beside them say, brought together for label,
+// assessor_pack and whatever shows them. Details that are of one device (who answers for the product) or of
+// one batch (its number, its day) are handed in and never kept in a recipe here.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "assessor_pack.h"
+#include "batch.h"
+#include "catalogue.h"
+#include "declaration.h"
+#include "label.h"
+#include "result.h"
+#include "sale_needs.h"
+#include "words.h"
+#include "workspace.h"
+
+namespace labelling {
+
+struct Details {
+    label::Maker maker;
+    std::string identity, identity_french;  // "" the product kind's own name
+    durability::Keeping keeping;
+    std::string made_on, batch_number;
+    declaration::Scent scent = declaration::Scent::named;
+    std::set<std::string> colours, nano;
+    std::vector<std::string> may_contain;
+    std::vector<std::string> warnings, directions;
+    std::optional<type_height::Panel> panel;
+    std::optional<std::int64_t> labelling_area;
+    net_contents::Digits digits = net_contents::Digits::three;
+    std::size_t package = 0;  // which of the batch's kinds of containers
+    bool operator==(const Details&) const = default;
+};
+
+struct Labelled {
+    declaration::Declaration list;
+    std::optional<label::Net> net;
+    label::Label label;
+    std::vector<sale_needs::Need> needs;
+};
+
+// The market of a recipe: its own, the European Union where it says none; field_unknown_value for others.
+result::Result<market::Market> market_of(const workspace::Recipe& recipe);
+
+// What one package holds; none where the batch is no packages. A container's usual fill is taken at its lower
+// end.
+std::optional<label::Net> net_of(const batch::Batch& batch, std::size_t package,
+                                 const catalogue::Catalogue& shipped);
+
+// `batch`: none when the recipe has no batch that can be made. `allergens`: none when they were not worked
+// out.
+result::Result<Labelled> of(const workspace::Recipe& recipe, const std::optional<batch::Batch>& batch,
+                            const catalogue::Catalogue& shipped, const Details& details,
+                            const std::optional<std::vector<declaration::Named>>& allergens,
+                            const words::Table& table);
+
+result::Result<assessor_pack::Pack> pack_of(const workspace::Recipe& recipe,
+                                            const catalogue::Catalogue& shipped);
+
+}  // namespace labelling
