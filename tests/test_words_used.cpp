@@ -46,8 +46,9 @@ std::string family(const std::string& key) {
     return key.substr(0, key.find('.'));
 }
 
-const std::set<std::string> kMadeAtRunTime = {"check", "error",  "finding", "kind_french", "material",
-                                              "paper", "pasted", "role",    "sale",        "unmade"};
+const std::set<std::string> kMadeAtRunTime = {"ask",         "check",    "error", "finding",
+                                              "kind_french", "material", "paper", "pasted",
+                                              "role",        "sale",     "unmade"};
 
 }  // namespace
 
