@@ -45,7 +45,7 @@ Seen seen() {
 }
 Seen drawn_anew() {
     hand::push(platform::Kind::preferences);  // whatever happens, every row is drawn
-    hand::settle();
+    app::step(false);
     return seen();
 }
 

@@ -197,6 +197,22 @@ TEST_CASE_FIXTURE(FirstVisit, "what lies beneath a sheet can't be pressed throug
     CHECK(app.ui.screen != app::Screen::more);
 }
 
+TEST_CASE_FIXTURE(FirstVisit,
+                  "the elements of the page stay while the wheel turns and follow when it rests") {
+    hand::go("More");
+    mouse(Kind::pointer_move, 180, 400);
+    const std::string before = platform::native::mirror();
+    platform::Event wheel;
+    wheel.kind = Kind::wheel;
+    wheel.y = 60;
+    wheel.time_ms = platform::now_ms();
+    platform::native::push(wheel);
+    hand::settle();
+    CHECK(platform::native::mirror() == before);
+    hand::wait(200);
+    CHECK(platform::native::mirror() != before);
+}
+
 TEST_CASE_FIXTURE(FirstVisit, "a mouse presses on release and turns the wheel") {
     hand::go("More");
     for (ImGuiWindow* window : GImGui->Windows)
@@ -209,6 +225,7 @@ TEST_CASE_FIXTURE(FirstVisit, "a mouse presses on release and turns the wheel") 
     hand::settle();
     CHECK(scrolled() == 120);
 
+    hand::wait(500);
     hand::go("Book");
     const mirror::Node button = hand::button("New recipe");
     mouse(Kind::pointer_move, button.x + 20, button.y + 20);

@@ -13,6 +13,8 @@
 namespace touch {
 namespace {
 
+constexpr double kWheelRestMs = 120;  // longer than a turning wheel leaves between two events
+
 struct State {
     gesture::Machine machine;
     ImGuiID scrolling = 0;  // window that belongs to the finger
@@ -20,8 +22,9 @@ struct State {
     double glide_ms = 0;    // when it was last moved
     bool gliding = false;
     bool dragging = false;
-    double left_over = 0;  // part of a pixel not scrolled yet
-    ImVec2 mouse{-1, -1};  // where the wheel turns: the library learns of it only with its next frame
+    double left_over = 0;       // part of a pixel not scrolled yet
+    ImVec2 mouse{-1, -1};       // where the wheel turns: the library learns of it only with its next frame
+    double wheel_rests_ms = 0;  // when it counts as at rest; 0: it does
 };
 State state;
 
@@ -122,6 +125,7 @@ void mouse(const platform::Event& event, kit::Kit& kit) {
 void receive(const platform::Event& event, kit::Kit& kit) {
     if (event.kind == platform::Kind::wheel) {
         state.gliding = false;
+        state.wheel_rests_ms = event.time_ms + kWheelRestMs;
         if (ImGuiWindow* window = scrollable_at(state.mouse)) scroll_by(window->ID, event.y);
         return;
     }
@@ -149,6 +153,10 @@ void receive(const platform::Event& event, kit::Kit& kit) {
 void time_passes(double now_ms, kit::Kit& kit) {
     mean(state.machine.at(now_ms), kit);
     if (const auto wake = state.machine.wakes_at()) platform::request_wake(std::max(1.0, *wake - now_ms));
+    if (state.wheel_rests_ms > now_ms)
+        platform::request_wake(state.wheel_rests_ms - now_ms + 1);
+    else
+        state.wheel_rests_ms = 0;
     if (platform::window().reduced_motion) state.gliding = false;  // may be wished for meanwhile
     if (!state.gliding) return;
     const gesture::Glide glide = gesture::glide(state.velocity, now_ms - state.glide_ms);
@@ -162,7 +170,7 @@ void time_passes(double now_ms, kit::Kit& kit) {
 }
 
 bool moving() {
-    return state.gliding || state.dragging;
+    return state.gliding || state.dragging || state.wheel_rests_ms > 0;
 }
 
 }  // namespace touch

@@ -11,6 +11,6 @@ namespace touch {
 void receive(const platform::Event& event, kit::Kit& kit);
 void time_passes(double now_ms, kit::Kit& kit);  // long press, gliding; asks for its own next frame or wake
 
-bool moving();  // a list follows the finger or glides: it will come to rest by a later step
+bool moving();  // a list follows the finger or the wheel or glides: it will come to rest by a later step
 
 }  // namespace touch
