@@ -245,6 +245,14 @@ std::string_view field_name(Field field) {
     return kNames[static_cast<std::size_t>(field)];
 }
 
+std::string_view field_key(Field field) {
+    constexpr std::array<std::string_view, 10> kKeys{
+        "label.field_identity",   "label.field_net",        "label.field_list",  "label.field_warnings",
+        "label.field_directions", "label.field_durability", "label.field_batch", "label.field_responsible",
+        "label.field_origin",     "label.field_contact"};
+    return kKeys[static_cast<std::size_t>(field)];
+}
+
 std::string_view state_name(State state) {
     constexpr std::array<std::string_view, 4> kNames{"given", "missing", "doubtful", "not_asked"};
     return kNames[static_cast<std::size_t>(state)];

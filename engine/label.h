@@ -98,6 +98,7 @@ struct Label {
 Label of(const Content& content, const words::Table& table);
 
 std::string_view field_name(Field field);
+std::string_view field_key(Field field);  // of its words
 std::string_view state_name(State state);
 std::string_view aside_name(Aside aside);
 
