@@ -78,6 +78,12 @@ const Product* find_product(const Catalogue& catalogue, std::uint32_t number) {
     return nullptr;
 }
 
+bool has_trait(const Ingredient& ingredient, std::string_view trait) {
+    if (!ingredient.traits) return false;
+    const std::vector<std::string>& all = ingredient.traits->value;
+    return std::find(all.begin(), all.end(), trait) != all.end();
+}
+
 const source::Entry* find_source(const Catalogue& catalogue, std::string_view key) {
     const auto& all = catalogue.sources;
     const auto at =

@@ -81,6 +81,8 @@ struct Ingredient {
     Known<Range> melting_c, iodine_value, saponification_value, unsaponifiables_percent, shelf_life_months,
         usual_leave_on_percent;
     Known<FattyAcids> fatty_acids;
+    Known<std::int64_t> flash_point_c;       // grid: from here on its vapour can be lit
+    Known<std::vector<std::string>> traits;  // what a person or a law asks about: presets/README.md
     std::map<std::string, quantity::Percent>
         max_percent;                           // own ingredients: product kind or IFRA category -> cap
     std::map<std::string, std::string> names;  // own ingredients named in more than English: language -> name
@@ -119,6 +121,7 @@ struct Product {
     std::uint32_t number = 0;
     std::string name, contact, place;  // contact: "leave_on" | "rinse_off"
     Known<std::string> ifra_category;
+    Known<bool> water_gets_in;  // wet hands or a shower reach it while it is used
     std::vector<UsualShare> usual;
     bool operator==(const Product&) const = default;
 };
@@ -137,6 +140,7 @@ const Container* find_container(const Catalogue& catalogue, std::string_view id)
 const Container* find_container(const Catalogue& catalogue, std::uint32_t number);
 const Product* find_product(const Catalogue& catalogue, std::string_view id);
 const Product* find_product(const Catalogue& catalogue, std::uint32_t number);
+bool has_trait(const Ingredient& ingredient, std::string_view trait);
 const source::Entry* find_source(const Catalogue& catalogue, std::string_view key);
 
 // The ingredients that fit what was typed, best first: whole name, start of a word, inside a word; over name,

@@ -50,5 +50,5 @@ int main(int count, char** arguments) {
     const std::string_view name = count == 3 ? arguments[2] : "-";
     const std::optional<std::string> text = name == "-" ? read_all(stdin) : read_named(arguments[2]);
     if (!text) return give(door::unreadable(name, *presets));
-    return give(door::run(arguments[1], *text, *presets));
+    return give(door::run(arguments[1], *text, *presets, presets_data::kLimits));
 }

@@ -17,14 +17,19 @@ struct Answer {
 
 inline constexpr std::size_t kMostInputBytes = 5'000'000;
 
-Answer run(std::string_view verb, std::string_view input, const store::Presets& presets);
+// `limits`: the packed book of limits, unpacked only by the verbs that ask for it; empty: what needs it is
+// listed as not made.
+Answer run(std::string_view verb, std::string_view input, const store::Presets& presets,
+           std::string_view limits = {});
 
 Answer batch(std::string_view input, const store::Presets& presets);
+Answer check(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer label(std::string_view input, const store::Presets& presets);
 Answer link(std::string_view input, const store::Presets& presets);
 Answer open(std::string_view input, const store::Presets& presets);
 Answer sheet(std::string_view input, const store::Presets& presets);
 
+const words::Table& english(const store::Presets& presets);                // what a command line says
 Answer refuse(const result::Error& error, const store::Presets& presets);  // exit 2, one line
 Answer usage(const store::Presets& presets);                               // the same, naming the verbs
 Answer unreadable(std::string_view file, const store::Presets& presets);   // the same, naming the file

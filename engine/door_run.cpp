@@ -11,18 +11,18 @@ namespace {
 
 struct Verb {
     std::string_view name;
-    Answer (*answer)(std::string_view input, const store::Presets& presets);
+    Answer (*answer)(std::string_view input, const store::Presets& presets, std::string_view limits);
 };
-constexpr std::array<Verb, 5> kVerbs{
-    {{"batch", batch}, {"label", label}, {"link", link}, {"open", open}, {"sheet", sheet}}};
-
-const words::Table& english(const store::Presets& presets) {
-    static const words::Table none;
-    for (const words::Table& table : presets.words) {
-        if (table.language == "en") return table;
-    }
-    return presets.words.empty() ? none : presets.words.front();
+template <Answer (*kVerb)(std::string_view, const store::Presets&)>
+Answer without_limits(std::string_view input, const store::Presets& presets, std::string_view) {
+    return kVerb(input, presets);
 }
+constexpr std::array<Verb, 6> kVerbs{{{"batch", without_limits<batch>},
+                                      {"check", check},
+                                      {"label", without_limits<label>},
+                                      {"link", without_limits<link>},
+                                      {"open", without_limits<open>},
+                                      {"sheet", without_limits<sheet>}}};
 
 // What a file says may stand in the line: without its control characters, so that it stays one line and a
 // terminal shows it and does not obey it.
@@ -63,6 +63,14 @@ std::string_view whole_of(result::Code code) {
 
 }  // namespace
 
+const words::Table& english(const store::Presets& presets) {
+    static const words::Table none;
+    for (const words::Table& table : presets.words) {
+        if (table.language == "en") return table;
+    }
+    return presets.words.empty() ? none : presets.words.front();
+}
+
 Answer refuse(const result::Error& error, const store::Presets& presets) {
     const words::Table& table = english(presets);
     const std::string sentence =
@@ -84,9 +92,10 @@ Answer unreadable(std::string_view file, const store::Presets& presets) {
     return {2, "", one_line(std::string(file) + ": " + sentence) + "\n"};
 }
 
-Answer run(std::string_view verb, std::string_view input, const store::Presets& presets) {
+Answer run(std::string_view verb, std::string_view input, const store::Presets& presets,
+           std::string_view limits) {
     for (const Verb& known : kVerbs) {
-        if (known.name == verb) return known.answer(input, presets);
+        if (known.name == verb) return known.answer(input, presets, limits);
     }
     return usage(presets);
 }

@@ -9,12 +9,8 @@ Answer sheet(std::string_view input, const store::Presets& presets) {
     const result::Result<workspace::Recipe> recipe = store::read_recipe(input);
     if (!recipe) return refuse(recipe.error(), presets);
     const analysis::Analysis analysis = analysis::of(*recipe, presets.catalogue);
-    const words::Table* english = nullptr;
-    for (const words::Table& table : presets.words) {
-        if (english == nullptr || table.language == "en") english = &table;
-    }
-    const result::Result<std::string> sheet = documents::batch_sheet(
-        *recipe, analysis, presets.catalogue, english != nullptr ? *english : words::Table{});
+    const result::Result<std::string> sheet =
+        documents::batch_sheet(*recipe, analysis, presets.catalogue, english(presets));
     if (!sheet) return refuse(sheet.error(), presets);
     return {0, *sheet, ""};
 }

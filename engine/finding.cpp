@@ -93,6 +93,8 @@ std::string_view code_name(Code code) {
             return "uv_filter_without_claim";
         case Code::colour_not_checked_here:
             return "colour_not_checked_here";
+        case Code::certificate_missing:
+            return "certificate_missing";
         case Code::certificate_forbids:
             return "certificate_forbids";
         case Code::certificate_over:
@@ -131,8 +133,11 @@ std::string sentence(const words::Table& table, const std::string& key, const Fi
     const std::string material = finding.material.empty() || words_found
                                      ? finding.material
                                      : words::say(table, "material." + finding.material);
+    const std::string subject = finding.code == Code::share_usual_left
+                                    ? words::say(table, "role." + finding.subject)
+                                    : std::string(subject_name);
     return words::say(table, key,
-                      {{"subject", std::string(subject_name)},
+                      {{"subject", subject},
                        {"value", figure(finding.value, finding.trace)},
                        {"limit", figure(finding.limit, finding.trace_limit)},
                        {"unit", finding.unit},

@@ -64,6 +64,7 @@ enum class Code {
     claims_medicine,          // material: the words found; unit: the market
     uv_filter_without_claim,  // zinc oxide, titanium dioxide
     colour_not_checked_here,  // unit: "lips" or "eyes"
+    certificate_missing,      // of a bought scent or flavour; unit: the category
     certificate_forbids,      // of a bought scent or flavour; unit: the category
     certificate_over,         // value, limit; unit: the category
     certificate_peroxide,     // limit: mmol/L that the supplier's certificate must stay below
@@ -75,7 +76,7 @@ struct Finding {
     Code code{};
     Severity severity = Severity::note;
     std::optional<std::size_t> line;    // index into the formula
-    std::string subject;                // ingredient id or name, container id
+    std::string subject;                // ingredient id or name, container id, role
     std::optional<std::int64_t> value;  // on the grid of decimal.h
     std::optional<std::int64_t> limit;
     std::string unit;      // "%", "g", ""

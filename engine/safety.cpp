@@ -1,6 +1,6 @@
 // Names, the few things every family does, and the report: one family after the other, in the order in which
 // a maker would ask. A family that finds nothing of its kind in a product still says that it looked.
-#include "safety.h"
+#include "safety_family.h"
 
 #include <algorithm>
 #include <utility>
@@ -53,14 +53,14 @@ std::string_view rule_name(Rule rule) {
             return "bought_scents";
         case Rule::peroxide:
             return "peroxide";
+        case Rule::laboratory:
+            return "laboratory";
     }
     return "";
 }
 
 std::string_view reason_name(Reason reason) {
     switch (reason) {
-        case Reason::not_yet_written:
-            return "not_yet_written";
         case Reason::no_figure:
             return "no_figure";
         case Reason::no_book:
@@ -79,6 +79,8 @@ std::string_view reason_name(Reason reason) {
             return "name_unknown";
         case Reason::certificate_unsaid:
             return "certificate_unsaid";
+        case Reason::laboratory:
+            return "laboratory";
     }
     return "";
 }
@@ -127,13 +129,84 @@ void sort(std::vector<Finding>& findings) {
     });
 }
 
+const formula::Phase* phase_of(const Case& the, std::size_t line) {
+    for (const formula::Phase& phase : the.formula->phases)
+        if (phase.id == the.formula->lines[line].phase) return &phase;
+    return nullptr;
+}
+
+void add_once(std::vector<std::string>& list, std::string subject) {
+    if (std::find(list.begin(), list.end(), subject) == list.end()) list.push_back(std::move(subject));
+}
+
+std::string spaced(std::string_view text) {
+    std::string out = " ";
+    for (const char c : text) {
+        const char small = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+        const bool letter = (small >= 'a' && small <= 'z') || (small >= '0' && small <= '9') ||
+                            (static_cast<unsigned char>(small) & 0x80) != 0;
+        if (letter) {
+            out += small;
+        } else if (out.back() != ' ') {
+            out += ' ';
+        }
+    }
+    if (out.back() != ' ') out += ' ';
+    return out;
+}
+
+void made(Report& report, Rule rule, std::vector<std::string> looked_at) {
+    report.made.push_back({rule, "", std::move(looked_at)});
+}
+
+void not_made(Report& report, Rule rule, Reason reason, std::vector<std::string> about) {
+    report.not_made.push_back({rule, "", reason, std::move(about)});
+}
+
+namespace {
+
+constexpr void (*kFamilies[])(const Case&, Report&) = {
+    sums, usual,  preservation, preservatives, emulsion, powder,      antioxidant,
+    heat, origin, claims,       colours,       scents,   certificates};
+
+// What is always at hand; the first is for every product.
+std::vector<std::string> cautions_for(const Case& the) {
+    std::vector<std::string> keys = {"caution.defer"};
+    bool melts = false, scented = false;
+    for (const Portion& portion : the.portions) {
+        if (portion.known == nullptr) continue;
+        const std::string& role = portion.known->role;
+        melts = melts || role == "wax" || role == "hard_fat" || role == "butter" || role == "soft_wax";
+        scented = scented || role == "essential_oil" || role == "extract";
+    }
+    for (const formula::Phase& phase : the.formula->phases)
+        melts = melts || phase.hold_c.has_value();
+    if (melts) keys.emplace_back("caution.heat");
+    if (scented) keys.emplace_back("caution.oils");
+    keys.emplace_back("caution.water");
+    keys.emplace_back("caution.cloths");
+    keys.emplace_back("caution.weigh");
+    return keys;
+}
+
+}  // namespace
+
 Report of(const Case& the) {
-    (void)the;
     Report report;
-    for (int i = 0; i < kRules; ++i)
-        report.not_made.push_back({static_cast<Rule>(i), "", Reason::not_yet_written, {}});
+    for (const auto family : kFamilies)
+        family(the, report);
+    not_made(report, Rule::laboratory, Reason::laboratory);  // of no product, so that none looks finished
     sort(report.findings);
+    report.cautions = cautions_for(the);
     return report;
+}
+
+std::vector<Finding> at_hand(const Case& the) {
+    Report report;
+    sums(the, report);
+    usual(the, report);
+    water(the, report);
+    return std::move(report.findings);
 }
 
 }  // namespace safety

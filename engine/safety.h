@@ -1,7 +1,7 @@
-// What is checked in one formula for one product kind, market, date and person, and what could not be. Each
-// family of rules is a file of its own, safety_<family>.cpp, that takes a Case and adds to a Report. A check
-// that cannot be made is listed with its reason and never counts as made; nothing is ever called safe.
-// Knows neither recipe nor batch: analysis makes the Case. A Case points into what it was made from.
+// What is checked in one formula for one product kind, market, date and person, and what could not be. A
+// check that cannot be made is listed with its reason and never counts as made; nothing is ever called safe.
+// The families of rules are declared in safety_family.h, one file each. Knows neither recipe nor batch:
+// analysis makes the Case, which points into what it was made from.
 #pragma once
 
 #include <cstdint>
@@ -44,8 +44,8 @@ struct Case {
     const catalogue::Product* product = nullptr;
     std::string market;                      // "eu", "gb", "ni", "us", "ca"; "" not said
     std::string date;                        // YYYY-MM-DD on which it is first sold or given; "" not said
-    std::string person;                      // whom it is for: "adult", "child", "pregnant"; "" not said
-    std::optional<std::int64_t> age_months;  // of a child, whole months
+    std::string person;                      // "adult", "child", "pregnant"; "" not said
+    std::optional<std::int64_t> age_months;  // of the youngest it is for, whole months
     std::optional<std::int64_t> ph;          // as measured, on the grid of decimal.h
     std::string title, notes;                // for the words in them
     const limits::Book* book = nullptr;      // none: no limit can be looked up, and the report says so
@@ -73,11 +73,11 @@ enum class Rule {
     colours,
     bought_scents,
     peroxide,
+    laboratory,
 };
-inline constexpr int kRules = static_cast<int>(Rule::peroxide) + 1;
+inline constexpr int kRules = static_cast<int>(Rule::laboratory) + 1;
 
 enum class Reason {  // why a check is not made
-    not_yet_written,
     no_figure,
     no_book,
     product_unsaid,
@@ -87,8 +87,9 @@ enum class Reason {  // why a check is not made
     temperature_unsaid,
     name_unknown,
     certificate_unsaid,
+    laboratory,
 };
-inline constexpr int kReasons = static_cast<int>(Reason::certificate_unsaid) + 1;
+inline constexpr int kReasons = static_cast<int>(Reason::laboratory) + 1;
 
 struct Made {
     Rule rule{};
@@ -108,6 +109,7 @@ struct Report {
     std::vector<finding::Finding> findings;  // stops first, then cautions, then notes; by line
     std::vector<Made> made;
     std::vector<NotMade> not_made;
+    std::vector<std::string> cautions;  // keys of what is always to be said, "caution.heat"
     bool operator==(const Report&) const = default;
 };
 
@@ -116,33 +118,8 @@ std::string_view reason_name(Reason reason);  // "unmade.<name>"
 
 // All families in a fixed order, findings sorted.
 Report of(const Case& the);
-
-// ---- the families: each adds what it found, what it made and what it did not make ----
-void sums(const Case& the, Report& report);          // sum, empty, double, unknown
-void usual(const Case& the, Report& report);         // what is usual of an ingredient, of a role
-void preservation(const Case& the, Report& report);  // water, what lets it in, preservatives
-void emulsion(const Case& the, Report& report);
-void powder(const Case& the, Report& report);
-void antioxidant(const Case& the, Report& report);
-void heat(const Case& the, Report& report);  // what bears it, what must melt, what may catch fire
-void origin(const Case& the, Report& report);
-void sun(const Case& the, Report& report);
-void claims(const Case& the, Report& report);
-void colours(const Case& the, Report& report);
-void scents(const Case& the, Report& report);
-void certificates(const Case& the, Report& report);
-
-// ---- for the families ----
-// Whether the law of this market is to be looked at: the market said; where none is said, all of them.
-bool under_law_of(const Case& the, std::string_view market);
-std::string subject(const Portion& portion);  // id, or name
-std::string subject(const Case& the, std::size_t line);
-finding::Finding about(finding::Code code, finding::Severity severity, std::optional<std::size_t> line,
-                       std::string subject);
-finding::Finding measured(finding::Finding finding, std::int64_t value, std::optional<std::int64_t> limit,
-                          std::string unit);
-finding::Finding sourced(finding::Finding finding, std::string_view source, source::Standing standing);
-void sort(std::vector<finding::Finding>& findings);
-inline constexpr std::string_view kCommonPractice = "common_practice";  // key in presets/sources.json
+// Only what needs no table and shows while lines are typed: sums, what is usual, water. The whole report says
+// these too.
+std::vector<finding::Finding> at_hand(const Case& the);
 
 }  // namespace safety

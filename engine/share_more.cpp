@@ -6,6 +6,7 @@
 //   3 own made parts  [own, kind, 1 + yield or 0, [infused with…], …], rising by own
 //   4 fills           [container, 1 + test fill or 0, 1 + water or 0, …] g, rising by container
 //   5 one for a person [id, then 1 + figure or 0: fill g, fill %, test fill g, water g]
+//   6 whom it is for and what was measured [1 + age in months or 0, 1 + pH or 0]
 // To add one: a number that was never used, a line here, a row in kFields.
 #include "share_more.h"
 
@@ -197,6 +198,25 @@ bool read_unit(Reader& reader, Recipe& recipe) {
            read_optional(reader, unit.test_fill_g) && read_optional(reader, unit.water_g);
 }
 
+// ---- 6 whom it is for and what was measured ----
+
+bool has_measured(const Recipe& recipe) {
+    return recipe.age_months.has_value() || recipe.measured_ph.has_value();
+}
+void write_measured(Writer& writer, const Recipe& recipe) {
+    writer.array(2);
+    writer.integer(recipe.age_months ? static_cast<std::uint64_t>(*recipe.age_months) + 1 : 0);
+    writer.integer(recipe.measured_ph ? share_figure::packed(*recipe.measured_ph) + 1 : 0);
+}
+bool read_measured(Reader& reader, Recipe& recipe) {
+    if (reader.array(2) != 2) return false;
+    const std::uint64_t age = reader.integer(), ph = reader.integer();
+    if (age > static_cast<std::uint64_t>(workspace::kMostAgeMonths) + 1) return false;
+    if (age > 0) recipe.age_months = static_cast<std::int64_t>(age - 1);
+    if (ph > 0) recipe.measured_ph = share_figure::unpacked(ph - 1);
+    return ph == 0 || recipe.measured_ph.has_value();
+}
+
 struct Field {
     std::uint64_t key;
     const char* place;
@@ -204,12 +224,13 @@ struct Field {
     void (*write)(Writer&, const Recipe&);
     bool (*read)(Reader&, Recipe&);
 };
-constexpr std::array<Field, 5> kFields{{
+constexpr std::array<Field, 6> kFields{{
     {1, "made", has_made, write_made, read_made},
     {2, "lines", has_strained, write_strained, read_strained},
     {3, "ingredients", has_own_made, write_own_made, read_own_made},
     {4, "batch.containers", has_fills, write_fills, read_fills},
     {5, "batch.unit", has_unit, write_unit, read_unit},
+    {6, "measured_ph", has_measured, write_measured, read_measured},
 }};
 
 }  // namespace

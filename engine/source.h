@@ -2,12 +2,18 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <utility>
 
 namespace source {
 
 // How a figure came here. Ordered from firmest to loosest.
 enum class Standing { document, supplier, common_practice, memory, estimate };
+
+constexpr std::string_view standing_name(Standing standing) {  // as files have it
+    constexpr std::string_view kNames[] = {"document", "supplier", "common_practice", "memory", "estimate"};
+    return kNames[static_cast<int>(standing)];
+}
 
 template <class T>
 struct Sourced {

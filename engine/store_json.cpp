@@ -342,6 +342,11 @@ void Writer::figure(std::int64_t grid) {
     out_ += decimal::print(grid < 0 ? -grid : grid);
 }
 
+void Writer::fine(std::int64_t steps, int places) {
+    before_value();
+    out_ += decimal::print_fine(steps, places);
+}
+
 void Writer::whole(std::uint64_t number) {
     before_value();
     out_ += std::to_string(number);

@@ -82,6 +82,7 @@ class Writer {
     void key(std::string_view name);
     void text(std::string_view plain);
     void figure(std::int64_t grid);
+    void fine(std::int64_t steps, int places);  // of 10^-places
     void whole(std::uint64_t number);
     void flag(bool value);
     void pair(std::string_view name, std::string_view plain) { key(name), text(plain); }

@@ -43,6 +43,7 @@ void pack(Way& way, Of<Way, catalogue::Ingredient>& one) {
     choice(way, one.phase, catalogue::Phase::either);
     all(way, one.density, one.density_unknown, one.melting_c, one.iodine_value, one.saponification_value);
     all(way, one.unsaponifiables_percent, one.shelf_life_months, one.usual_leave_on_percent, one.fatty_acids);
+    all(way, one.flash_point_c, one.traits);
     all(way, one.max_percent, one.names, one.based_on, one.parts, one.analysis, one.made);
     all(way, one.origin, one.vegan, one.caution, one.note, one.source, one.standing);
 }
@@ -61,7 +62,8 @@ void pack(Way& way, Of<Way, catalogue::UsualShare>& one) {
 
 template <class Way>
 void pack(Way& way, Of<Way, catalogue::Product>& one) {
-    all(way, one.id, one.number, one.name, one.contact, one.place, one.ifra_category, one.usual);
+    all(way, one.id, one.number, one.name, one.contact, one.place, one.ifra_category, one.water_gets_in,
+        one.usual);
 }
 
 // ---- words
@@ -123,7 +125,8 @@ void pack(Way& way, Of<Way, workspace::MadePart>& one) {
 
 template <class Way>
 void pack(Way& way, Of<Way, workspace::Recipe>& one) {
-    all(way, one.title, one.product, one.market, one.date, one.person, one.formula.phases, one.formula.lines);
+    all(way, one.title, one.product, one.market, one.date, one.person, one.age_months, one.measured_ph,
+        one.formula.phases, one.formula.lines);
     all(way, one.own, one.steps, one.batch, one.notes, one.made);
 }
 

@@ -38,6 +38,8 @@ constexpr std::array<std::string_view, 5> kPhases{"oil", "water", "cool_down", "
 
 constexpr std::array<std::string_view, 6> kKinds{"tube", "tin", "jar", "roller", "dropper", "stick"};
 constexpr std::array<std::string_view, 5> kMaterials{"glass", "metal", "paperboard", "pet", "pp"};
+constexpr std::array<std::string_view, 9> kTraits{"bee",  "colour", "gluten",    "nut", "sesame",
+                                                  "soya", "spores", "uv_filter", "wool"};
 constexpr std::array<std::string_view, 2> kContacts{"leave_on", "rinse_off"};
 constexpr std::array<std::string_view, 7> kPlaces{"lips", "face",      "body", "hands",
                                                   "feet", "underarms", "baby"};
@@ -214,6 +216,37 @@ catalogue::Known<catalogue::FattyAcids> fatty_acids(Reader& in, Fields& record) 
     return known;
 }
 
+// {"c", "source", "standing"}, or not there.
+catalogue::Known<std::int64_t> temperature(Reader& in, Fields& record, std::string_view key) {
+    const Json* at = record.any(key);
+    if (at == nullptr) return std::nullopt;
+    Fields fields(*at, record.place(key), in.failure);
+    source::Sourced<std::int64_t> known;
+    known.value = needed_figure(fields, "c");
+    known.source = source_key(in, fields, "source");
+    known.standing = standing(in, fields, "standing", known.source);
+    fields.finish();
+    return known;
+}
+
+catalogue::Known<std::vector<std::string>> traits(Reader& in, Fields& record) {
+    const Json* at = record.any("traits");
+    if (at == nullptr) return std::nullopt;
+    Fields fields(*at, record.place("traits"), in.failure);
+    source::Sourced<std::vector<std::string>> known;
+    const Json* all = fields.list("are");
+    for (std::size_t i = 0; all != nullptr && i < all->size(); ++i) {
+        const std::string place = indexed(fields.place("are"), i);
+        known.value.push_back(store_json::text_of((*all)[i], place, in.failure));
+        if (std::find(kTraits.begin(), kTraits.end(), known.value.back()) == kTraits.end())
+            in.failure.at(Code::field_unknown_value, place, known.value.back());
+    }
+    known.source = source_key(in, fields, "source");
+    known.standing = standing(in, fields, "standing", known.source);
+    fields.finish();
+    return known;
+}
+
 catalogue::Ingredient ingredient(Reader& in, Fields& fields) {
     catalogue::Ingredient one;
     one.id = fields.text("id");
@@ -247,6 +280,8 @@ catalogue::Ingredient ingredient(Reader& in, Fields& fields) {
     one.shelf_life_months = range(in, fields, "shelf_life", "months");
     one.usual_leave_on_percent = range(in, fields, "usual_leave_on", "percent");
     one.fatty_acids = fatty_acids(in, fields);
+    one.flash_point_c = temperature(in, fields, "flash_point");
+    one.traits = traits(in, fields);
     one.origin = filled_text(in, fields, "origin");
     fields.need("vegan");
     if (const Json* vegan = fields.any("vegan"); vegan != nullptr && !vegan->is_null())
@@ -256,18 +291,6 @@ catalogue::Ingredient ingredient(Reader& in, Fields& fields) {
     return one;
 }
 
-catalogue::Known<std::int64_t> max_pour(Reader& in, Fields& record) {
-    const Json* at = record.any("max_pour");
-    if (at == nullptr) return std::nullopt;
-    Fields fields(*at, record.place("max_pour"), in.failure);
-    source::Sourced<std::int64_t> known;
-    known.value = needed_figure(fields, "c");
-    known.source = source_key(in, fields, "source");
-    known.standing = standing(in, fields, "standing", known.source);
-    fields.finish();
-    return known;
-}
-
 catalogue::Container container(Reader& in, Fields& fields) {
     catalogue::Container one;
     one.id = fields.text("id");
@@ -275,7 +298,7 @@ catalogue::Container container(Reader& in, Fields& fields) {
     one.name = filled_text(in, fields, "name");
     one.kind = kKinds[word(in, fields, "kind", kKinds)];
     if (fields.has("material")) one.material = kMaterials[word(in, fields, "material", kMaterials)];
-    one.max_pour_c = max_pour(in, fields);
+    one.max_pour_c = temperature(in, fields, "max_pour");
     one.nominal_ml = range(in, fields, "nominal", "ml");
     one.fill_g = range(in, fields, "fill", "g");
     one.note = fields.text("note");
@@ -297,6 +320,13 @@ catalogue::Product product(Reader& in, Fields& fields) {
         known.standing = standing(in, category, "standing", known.source);
         category.finish();
         one.ifra_category = std::move(known);
+    }
+    if (const Json* water = fields.any("water_gets_in"); water != nullptr) {
+        Fields how(*water, fields.place("water_gets_in"), in.failure);
+        source::Sourced<bool> known{true, source_key(in, how, "source"), Standing::estimate};
+        known.standing = standing(in, how, "standing", known.source);
+        how.finish();
+        one.water_gets_in = std::move(known);
     }
     const Json* usual = fields.list("usual");
     for (std::size_t i = 0; usual != nullptr && i < usual->size(); ++i) {

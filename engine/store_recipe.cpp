@@ -322,6 +322,8 @@ workspace::Recipe recipe_from(const Json& value, const std::string& place, Failu
     recipe.market = fields.text("market");
     recipe.date = fields.text("date");
     recipe.person = fields.text("person");
+    if (fields.has("age_months")) recipe.age_months = counted(fields, "age_months", 0);
+    recipe.measured_ph = fields.figure("measured_ph");
     if (const Json* made = fields.any("made")) {
         Fields part(*made, fields.place("made"), failure);
         std::string id = part.needed_text("id");
@@ -363,6 +365,11 @@ void write(Writer& writer, const workspace::Recipe& recipe) {
     if (!recipe.market.empty()) writer.pair("market", recipe.market);
     if (!recipe.date.empty()) writer.pair("date", recipe.date);
     if (!recipe.person.empty()) writer.pair("person", recipe.person);
+    if (recipe.age_months) {
+        writer.key("age_months");
+        writer.whole(static_cast<std::uint64_t>(std::max<std::int64_t>(0, *recipe.age_months)));
+    }
+    if (recipe.measured_ph) writer.pair_figure("measured_ph", *recipe.measured_ph);
     if (recipe.made) {
         writer.key("made");
         writer.flat_object();

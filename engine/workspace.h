@@ -25,8 +25,10 @@ struct MadePart {    // a recipe that other recipes use as one ingredient
 
 struct Recipe {
     std::string title;
-    std::string product = "salve";     // catalogue id of the product kind
-    std::string market, date, person;  // "" when not said; date YYYY-MM-DD
+    std::string product = "salve";            // catalogue id of the product kind
+    std::string market, date, person;         // "" when not said; date YYYY-MM-DD
+    std::optional<std::int64_t> age_months;   // of the youngest it is for, whole months
+    std::optional<std::int64_t> measured_ph;  // of the finished product, on the grid of decimal.h
     formula::Formula formula;
     std::vector<catalogue::Ingredient> own;
     std::vector<formula::Step> steps;
@@ -40,6 +42,8 @@ inline constexpr std::size_t kMostTitleBytes = 80;
 inline constexpr std::size_t kMostNotesBytes = 20000;
 inline constexpr std::size_t kMostSteps = 60;
 inline constexpr std::size_t kMostStepBytes = 1000;
+inline constexpr std::int64_t kMostAgeMonths = 1500;
+inline constexpr std::int64_t kMostPh = 14 * decimal::kOne;
 inline constexpr std::int64_t kMostStepMinutes = 100000;  // ten weeks: a maceration takes six
 
 struct Kept {        // one entry of the formula book

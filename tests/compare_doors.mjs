@@ -71,7 +71,7 @@ const recipes = readdirSync(join(root, 'presets/recipes')).filter((name) => name
 let fragment = '';
 await Promise.all(recipes.map(async (name) => {
     const recipe = readFileSync(join(root, 'presets/recipes', name));
-    const others = ['batch', 'label', 'sheet'].map((verb) => compare(name, verb, recipe, 0));
+    const others = ['batch', 'check', 'label', 'sheet'].map((verb) => compare(name, verb, recipe, 0));
     const link = await compare(name, 'link', recipe, 0);
     if (link) {
         fragment = JSON.parse(link).link;

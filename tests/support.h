@@ -188,6 +188,8 @@ inline workspace::Recipe random_recipe(chance::Generator& chance, const catalogu
     if (chance.below(2) == 0) recipe.market = chance.below(2) == 0 ? "eu" : "us";
     if (chance.below(3) == 0) recipe.date = "2026-0" + std::to_string(1 + chance.below(9)) + "-17";
     if (chance.below(3) == 0) recipe.person = "child_over_3";
+    if (chance.below(4) == 0) recipe.age_months = chance.between(0, 200);
+    if (chance.below(4) == 0) recipe.measured_ph = chance.between(0, 140) * (decimal::kOne / 10);
     recipe.formula = random_formula(chance, catalogue);
     for (std::uint64_t steps = chance.below(5); steps > 0; --steps) {
         formula::Step step{"", "Stir until clear, then pour.", {}};

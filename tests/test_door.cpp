@@ -14,7 +14,7 @@ namespace {
 using store_json::Json;
 
 door::Answer ask(std::string_view verb, std::string_view input) {
-    return door::run(verb, input, shipped::presets());
+    return door::run(verb, input, shipped::presets(), presets_data::kLimits);
 }
 
 Json tree(const door::Answer& answer) {
@@ -170,7 +170,7 @@ TEST_CASE("door: what a file says cannot break the line or reach the terminal") 
 TEST_CASE("door: an unknown verb, none, or a file that is not there name what can be done") {
     for (const door::Answer& answer : {ask("dance", "{}"), ask("", ""), door::usage(shipped::presets())}) {
         check_refused(answer, "tarebench: ");
-        CHECK(answer.err.find("batch, label, link, open, sheet") != std::string::npos);
+        CHECK(answer.err.find("batch, check, label, link, open, sheet") != std::string::npos);
     }
     check_refused(door::unreadable("nowhere.json", shipped::presets()), "nowhere.json: ");
 }
@@ -178,6 +178,27 @@ TEST_CASE("door: an unknown verb, none, or a file that is not there name what ca
 TEST_CASE("door: without a table of words the code stands for the sentence") {
     CHECK(door::refuse({result::Code::rest_twice, "lines[1].rest", ""}, {}).err ==
           "lines[1].rest: rest_twice\n");
+}
+
+TEST_CASE("door: check says what is found, what was looked at and what could not be checked") {
+    const Json out = tree(
+        ask("check", recipe_of(R"({"ingredient":"water","percent":60},{"ingredient":"shea","percent":30})",
+                               R"("grams":100)")));
+    REQUIRE(out["findings"].size() >= 2);
+    CHECK(out["findings"][0]["code"] == "sum_not_hundred");  // a finding here, no refusal
+    CHECK(out["findings"][0]["severity"] == "stop");
+    CHECK(out["findings"][0]["value"] == 90);
+    CHECK(out["findings"][1]["code"] == "water_without_preservative");
+    CHECK(out["findings"][1]["ingredient"] == "water");
+    CHECK(out["findings"][1]["standing"] == "common_practice");
+    CHECK(out["findings"][1]["text"].get<std::string>().rfind("Water, distilled is water", 0) == 0);
+    CHECK(out["made"].size() > 5);
+    CHECK(out["made"][0]["rule"] == "sums");
+    CHECK(out["not_made"].size() > 0);
+    for (const Json& one : out["not_made"])
+        CHECK(!one["reason"].get<std::string>().empty());
+    CHECK(out["cautions"].size() >= 3);
+    check_refused(ask("check", "{}"), "");
 }
 
 }  // namespace test_door

@@ -58,14 +58,14 @@ std::vector<Cited> cited(const catalogue::Catalogue& all) {
     for (const catalogue::Ingredient& one : all.ingredients) {
         add(one.density), add(one.melting_c), add(one.iodine_value), add(one.saponification_value);
         add(one.unsaponifiables_percent), add(one.shelf_life_months), add(one.usual_leave_on_percent);
-        add(one.fatty_acids);
+        add(one.fatty_acids), add(one.flash_point_c), add(one.traits);
         if (one.fatty_acids && !one.fatty_acids->value.range_percent.empty())
             out.push_back({one.fatty_acids->value.range_source, one.fatty_acids->value.range_standing});
     }
     for (const catalogue::Container& one : all.containers)
         add(one.max_pour_c), add(one.nominal_ml), add(one.fill_g);
     for (const catalogue::Product& one : all.products) {
-        add(one.ifra_category);
+        add(one.ifra_category), add(one.water_gets_in);
         for (const catalogue::UsualShare& share : one.usual)
             out.push_back({share.source, share.standing});
     }
