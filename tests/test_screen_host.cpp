@@ -32,6 +32,17 @@ TEST_CASE_FIXTURE(Hosted, "host: a new version is offered at the head of the boo
     CHECK(platform::native::update_taken());
 }
 
+TEST_CASE_FIXTURE(Hosted, "host: wherever one is, it is said that a new version waits and where to load it") {
+    app::keep(app, app::blank_recipe(app));
+    hand::settle();
+    hand::go(say("nav.formula"));
+    new_version();
+    CHECK(see(Role::button, say("page.update_take")) == nullptr);
+    CHECK(app.ui.message == say("page.update_told"));
+    hand::go(say("nav.book"));
+    CHECK(see(Role::button, say("page.update_take")) != nullptr);
+}
+
 TEST_CASE_FIXTURE(Hosted,
                   "host: what was changed in the same moment is stored before a new version is loaded") {
     app::keep(app, app::blank_recipe(app));
@@ -89,6 +100,20 @@ TEST_CASE_FIXTURE(Hosted,
     CHECK(hand::reads(say("storage.seven_days")));
     platform::native::window().installed = true;
     hand::push(platform::Kind::resized);
+    hand::settle();
+    CHECK_FALSE(hand::reads(say("storage.seven_days")));
+}
+
+TEST_CASE_FIXTURE(
+    Hosted, "host: where the book asks for a backup it says why, unless the browser has agreed to keep") {
+    hand::push(platform::Kind::storage_stands, 0, "no");
+    while (!app::backup_due(app))
+        app::keep(app, app::blank_recipe(app));
+    hand::go(say("nav.book"));
+    REQUIRE(see(Role::button, say("backup.make")) != nullptr);
+    CHECK(hand::reads(say("storage.may_go")));
+    CHECK(hand::reads(say("storage.seven_days")));
+    hand::push(platform::Kind::storage_stands, 0, "yes");
     hand::settle();
     CHECK_FALSE(hand::reads(say("storage.seven_days")));
 }

@@ -155,7 +155,7 @@ void receive(App& app, const platform::Event& event) {
             break;
         case Kind::page_update:
             app.ui.update_ready = true;
-            tell(app, app.say("page.update"));
+            tell(app, app.say("page.update_told"));
             break;
         case Kind::storage_stands:
             app.ui.storage_lasts = event.text == "yes";
@@ -450,6 +450,7 @@ void step_forth(App& app) {
 
 void show(App& app, Sheet sheet) {
     if (sheet == Sheet::share) app.ui.share_extent = share::Extent::all;
+    if (!app.ui.message_is_problem) app.ui.message.clear();  // what it told of lies beneath; it would cover
     app.ui.sheet = sheet;
     app.kit.keypad.target = 0;
     app.ui.again = true;

@@ -81,6 +81,7 @@ void backup_reminder(app::App& app) {
                           "");
     widget::gap(8);
     if (widget::button(kit, "back_up", app.say("backup.make"))) app::back_up(app);
+    if (!app.ui.storage_lasts.value_or(false)) storage_standing(app);  // why it matters
 }
 
 void restore(app::App& app) {

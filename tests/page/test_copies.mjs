@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { address, open, profile, ready, settled } from './browser.mjs';
 import * as files from './files.mjs';
-import { mirror } from './hands.mjs';
+import { mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { recipe } from './presets.mjs';
 import { served } from './server.mjs';
@@ -21,6 +21,17 @@ async function savedPage(page, hand) {
     assert.equal(name, 'tarebench.html');
     return path;
 }
+
+// Counts how often the browser is asked to keep what is stored, and refuses.
+const kRefusing = () => {
+    globalThis.askedToKeep = 0;
+    if (!navigator.storage) return;
+    navigator.storage.persisted = async () => false;
+    navigator.storage.persist = async () => {
+        globalThis.askedToKeep += 1;
+        return false;
+    };
+};
 
 const squeezed = (text) => text.replace(/\s+/g, ' ').trim();
 
@@ -102,7 +113,7 @@ export const tests = [
         });
     }],
 
-    ['a new version of the hosted copy is offered, and loaded without losing what was changed a moment before', async (bench) => {
+    ['a new version of the hosted copy is offered, and loaded by finger without losing what was changed a moment before', async (bench) => {
         const folder = mkdtempSync(join(tmpdir(), 'tarebench-'));
         try {
             cpSync(bench.hosted, folder, { recursive: true });
@@ -112,10 +123,17 @@ export const tests = [
                 writeFileSync(join(folder, file), text.replace(from, to));
             };
             await served(folder, async (base) => {
-                const page = await open(await profile(bench.browser, { offline: false, reach: [base] }), base);
+                const page = await open(await profile(bench.browser, { offline: false, reach: [base], before: kRefusing }), base);
                 const hand = mirror(page);
+                const asked = () => page.evaluate(() => navigator.storage ? globalThis.askedToKeep : null);
+                const can = await asked() !== null;
+                if (can) assert.equal(await asked(), 0, 'nothing is asked while there is nothing to keep');
                 await steps.openStarter(page, hand, kStarter);
+                if (can) assert.equal(await asked(), 1, 'with the first recipe the browser is asked to keep it');
                 await steps.goTo(page, hand, 'nav.more');
+                const more = squeezed(await page.getByRole('main').innerText());
+                for (const key of can ? ['storage.may_go', 'storage.seven_days'] : ['storage.seven_days'])
+                    assert.ok(more.includes(squeezed(say(key))), `More says ${key}`);
                 await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
                 changed('service_worker.js', "const kBuild = 'tarebench-", "const kBuild = 'tarebench-newer-");
                 changed('index.html', '<title>', '<meta name="newer" content="yes"><title>');
@@ -123,11 +141,14 @@ export const tests = [
                 await page.getByRole('button', { name: say('page.update_take') }).waitFor({ state: 'attached' });
                 assert.ok(await page.evaluate(() => document.querySelector('meta[name=newer]') === null), 'not without being asked');
                 await steps.press(page, hand, 'settings.sign_comma');
-                await page.getByRole('button', { name: say('page.update_take') }).click();
+                await hand.write(await seen.field(page, say('settings.address')), 'https://hollow-lane.example/');
+                await touch(page).press(page.getByRole('button', { name: say('page.update_take') }));
                 await page.waitForFunction(() => document.querySelector('meta[name=newer]') !== null);
                 await ready(page);
                 assert.equal((await seen.storedRecipe(page, title)).title, title);
-                assert.equal((await seen.stored(page)).settings.json.decimal_sign, 'comma');
+                const { json } = (await seen.stored(page)).settings;
+                assert.equal(json.decimal_sign, 'comma');
+                assert.equal(json.hosted_address, 'https://hollow-lane.example/', 'what stood in the field that was being edited');
                 assert.equal(await page.getByRole('button', { name: say('page.update_take') }).count(), 0);
             });
         } finally {
