@@ -2,8 +2,11 @@
 #include "app_draw.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "app.h"
+#include "drawn_items.h"
+#include "engine/writing.h"
 #include "imgui.h"
 #include "imgui_internal.h"
 #include "mirror.h"
@@ -110,42 +113,61 @@ std::string sheet_title(App& app, const SheetRow& row) {
                 return mine.name.empty() ? mine.id : mine.name;
         return workspace::display_name(app.known, line);
     }
+    if (row.sheet == Sheet::phase && recipe && app.ui.phase < recipe->formula.phases.size())
+        return app.say("phase.name", {{"id", recipe->formula.phases[app.ui.phase].id}});
     const workspace::Kept* kept = workspace::find(std::as_const(app.work), app.ui.recipe);
     if (row.sheet == Sheet::recipe && kept && !kept->recipe.title.empty()) return kept->recipe.title;
     return app.say(row.title);
 }
 
-// On one line where it fits, else smaller on as many as the bar has room for, else cut.
-void draw_title(ImVec2 at, const std::string& title, float room) {
-    const ImU32 ink = theme::paint(theme::colours().ink);
-    const auto middle = [&](float height) { return at.y + (theme::top_bar() - height) / 2; };
+// How a title stands in the bar: on one line where it fits, else smaller on as many as the bar has room for;
+// the bar grows for one that needs more, as far as a third of the window. Cut is what does not fit even
+// there.
+struct Title {
+    std::string words;
+    theme::Type type = theme::Type::small;
+    ImVec2 size;
+    float wrap = 0, bar = 0;
+};
+
+Title fitted(std::string words, float room, float window_height) {
+    const float bar = theme::top_bar();
     for (const theme::Type type : {theme::Type::title, theme::Type::strong, theme::Type::small}) {
-        if (widget::measure(title, type).x <= room)
-            return widget::draw_wrapped({at.x, middle(theme::line_height(type))}, title, type, ink, 0);
-        const ImVec2 wrapped = widget::measure(title, type, room);
-        if (type != theme::Type::title && wrapped.y <= theme::top_bar() && wrapped.x <= room)
-            return widget::draw_wrapped({at.x, middle(wrapped.y)}, title, type, ink, room);
+        const ImVec2 line = widget::measure(words, type), wrapped = widget::measure(words, type, room);
+        if (line.x <= room) return {std::move(words), type, line, 0, bar};
+        if (type != theme::Type::title && wrapped.y <= bar && wrapped.x <= room)
+            return {std::move(words), type, wrapped, room, bar};
     }
-    widget::draw_cut({at.x, middle(theme::line_height(theme::Type::small))}, title, theme::Type::small, ink,
-                     room);
+    const theme::Type type = theme::Type::small;
+    const float most = std::max(bar, std::floor(window_height / 3));
+    const auto high = [&](const std::string& some) { return widget::measure(some, type, room).y + 12; };
+    std::string shown = words;
+    for (std::size_t bytes = words.size(); high(shown) > most && bytes > 0; --bytes)
+        shown = std::string(writing::start_within(words, bytes)) + "\xE2\x80\xA6";
+    if (shown != words) drawn_items::cut(words);
+    const ImVec2 size = widget::measure(shown, type, room);
+    return {std::move(shown), type, size, room, std::max(bar, size.y + 12)};
 }
 
-void top_bar(App& app, const ScreenRow& row, const Place& place) {
+// How high it is.
+float top_bar(App& app, const ScreenRow& row, const Place& place, float window_height) {
     kit::Kit& kit = app.kit;
     const bool of_recipe = (row.screen == Screen::formula || row.screen == Screen::batch) && open_recipe(app);
-    const float y = place.top + (theme::top_bar() - theme::kTarget) / 2;
     const float buttons = of_recipe ? 3 * theme::kTarget : 0;
     const float left = place.left + theme::kMargin;
     const float room = place.right - left - buttons - 8;
     const std::string title = screen_title(app, row);
+    const Title drawn = fitted(title, room, window_height);
+    const float y = place.top + (drawn.bar - theme::kTarget) / 2;
     mirror::Node node;
     node.id = widget::id_of("title");
     node.role = mirror::Role::heading;
     node.level = 1;
     node.name = title;
-    widget::fill_place(node, ImRect({left, y}, {left + room, y + theme::kTarget}));
+    widget::fill_place(node, ImRect({left, place.top + 4}, {left + room, place.top + drawn.bar - 4}));
     mirror::add(node);
-    draw_title({left, place.top}, title, room);
+    widget::draw_wrapped({left, place.top + (drawn.bar - drawn.size.y) / 2}, drawn.words, drawn.type,
+                         theme::paint(theme::colours().ink), drawn.wrap);
     if (of_recipe) {
         ImGui::SetCursorScreenPos({place.right - 4 - 3 * theme::kTarget, y});
         if (widget::mark_button(kit, "undo", widget::Mark::undo, app.say("top.undo"), !app.undo.can_back()))
@@ -159,9 +181,10 @@ void top_bar(App& app, const ScreenRow& row, const Place& place) {
             show(app, Sheet::recipe);
         }
     }
-    const float below = place.top + theme::top_bar();
+    const float below = place.top + drawn.bar;
     ImGui::GetWindowDrawList()->AddLine({place.left, below}, {place.right, below},
                                         theme::paint(theme::colours().hairline));
+    return drawn.bar;
 }
 
 void pane(App& app, const ScreenRow& row, float left, float right, float top, float bottom) {
@@ -320,10 +343,10 @@ void draw_page(App& app) {
     main.id = widget::id_of("main");
     main.role = mirror::Role::main;
     mirror::open(main);
-    top_bar(app, current, place);
+    const float bar = top_bar(app, current, place, size.y);
     const Place whole = place;
     foot(app, current, place, size, taken > 0);
-    const float top = place.top + theme::top_bar() + 1;
+    const float top = place.top + bar + 1;
     if (place.two_panes) {
         const float middle = place.left + (place.right - place.left) * 0.52f;
         pane(app, kScreens[1], place.left, middle, top, place.bottom);

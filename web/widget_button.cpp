@@ -38,7 +38,9 @@ bool button(kit::Kit& kit, std::string_view key, std::string_view label, Look lo
     const float inner = measure(label, theme::Type::strong).x;
     const float pad = look == Look::quiet ? 4.0f : 18.0f;  // a quiet one's words stand at the column's edge
     if (width <= 0) width = std::min(inner + 2 * pad, kit.width);
-    const ImVec2 words = measure(label, theme::Type::strong, width - 8);
+    // One just as wide as its words must not be broken by a rounding error.
+    const float wrap = inner > width - 7.5f ? width - 8 : 0;
+    const ImVec2 words = measure(label, theme::Type::strong, wrap);
     const float height = std::max(theme::kTarget, words.y + 16);
     mirror::Node node;
     node.role = mirror::Role::button;
@@ -62,7 +64,7 @@ bool button(kit::Kit& kit, std::string_view key, std::string_view label, Look lo
                                theme::paint(theme::colours().ink, press.down ? 0.16f : 0.06f), theme::kRound);
         if (paint.edged) list.AddRect(press.box.Min, press.box.Max, ink(paint.edge), theme::kRound, 0, 1.2f);
         const ImVec2 at{press.box.Min.x + (width - words.x) / 2, press.box.Min.y + (height - words.y) / 2};
-        draw_wrapped(at, label, theme::Type::strong, ink(paint.ink), width - 8);
+        draw_wrapped(at, label, theme::Type::strong, ink(paint.ink), wrap);
         focus_ring(press.box, theme::kRound, press.id);
     }
     return press.clicked && !disabled;
@@ -158,6 +160,10 @@ void draw_mark(Mark mark, ImVec2 c, float s, ImU32 colour, float w) {
             path({{-0.45f, -0.7f}, {1.0f, -0.7f}, {1.0f, 0.7f}, {-0.45f, 0.7f}, {-1.1f, 0}, {-0.45f, -0.7f}});
             line(0.05f, -0.3f, 0.6f, 0.3f);
             line(0.05f, 0.3f, 0.6f, -0.3f);
+            break;
+        case Mark::search:  // a glass with its handle
+            list.AddCircle({c.x - 0.2f * h, c.y - 0.2f * h}, 0.65f * h, colour, 0, w);
+            line(0.28f, 0.28f, 0.9f, 0.9f);
             break;
         case Mark::onward:
             path({{-0.3f, -0.7f}, {0.4f, 0}, {-0.3f, 0.7f}});

@@ -32,6 +32,7 @@ enum class Mark {
     lock,
     check,
     rub_out,
+    search,
     onward
 };
 // A square button with a drawn mark; `name` is read aloud.

@@ -5,6 +5,7 @@
 
 #include "engine/writing.h"
 #include "theme.h"
+#include "widget_button.h"
 #include "widget_press.h"
 #include "widget_text.h"
 
@@ -105,13 +106,17 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
             draw_wrapped({press.box.Min.x + 12, press.box.Min.y + 10}, shown, theme::Type::body, ink,
                          kit.width - 24, {kit.width - 24});
         else {
+            const float glass = spec.search ? theme::mark(16) + 8 : 0, room = kit.width - 24 - glass;
+            if (spec.search)
+                draw_mark(Mark::search, {press.box.Max.x - 12 - theme::mark(16) / 2, press.box.GetCenter().y},
+                          theme::mark(16), theme::paint(theme::colours().on_field_soft));
             // A hint in large letters is rather read whole than large.
             theme::Type type = theme::Type::body;
             for (const theme::Type smaller : {theme::Type::small, theme::Type::label})
-                if (empty && measure(shown, type).x > kit.width - 24) type = smaller;
-            draw_cut({press.box.Min.x + 12 + far_side(shown, type, kit.width - 24),
+                if (empty && measure(shown, type).x > room) type = smaller;
+            draw_cut({press.box.Min.x + 12 + far_side(shown, type, room),
                       press.box.Min.y + (height - theme::line_height(type)) / 2},
-                     shown, type, ink, kit.width - 24);
+                     shown, type, ink, room);
         }
     }
     if (press.clicked) kit.wish_focus = press.id;

@@ -14,7 +14,23 @@ namespace {
 constexpr ImGuiWindowFlags kFlags = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
                                     ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoNav |
                                     ImGuiWindowFlags_NoBringToFrontOnFocus;
-constexpr float kPad = 16, kHead = 56;
+constexpr float kPad = 16, kHead = 56, kCorner = 16;
+
+// With an edge: in the dark theme the dimmed page is hardly darker than the sheet.
+void draw_ground(ImVec2 low, ImVec2 high, bool to_the_foot) {
+    const theme::Colours& c = theme::colours();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImDrawFlags corners = to_the_foot ? ImDrawFlags_RoundCornersTop : ImDrawFlags_RoundCornersAll;
+    list.AddRectFilled(low, high, theme::paint(c.paper), kCorner, corners);
+    const ImU32 edge = theme::paint(theme::outlined() ? c.ink : c.hairline);
+    const float weight = theme::outlined() ? 2.0f : 1.0f;
+    if (!to_the_foot) return list.AddRect(low, high, edge, kCorner, corners, weight);
+    const float in = kCorner + weight / 2,
+                y = low.y + in;  // as wide as the window: its sides are the window's
+    list.PathArcTo({low.x + in, y}, kCorner, IM_PI, 1.5f * IM_PI, 10);
+    list.PathArcTo({high.x - in, y}, kCorner, 1.5f * IM_PI, 2 * IM_PI, 10);
+    list.PathStroke(edge, 0, weight);
+}
 }  // namespace
 
 bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, const SheetPlace& place,
@@ -49,11 +65,9 @@ bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, co
     const std::string name = "##sheet_" + std::string(key);
     ImGui::SetNextWindowPos({left, top});
     ImGui::SetNextWindowSize({width, std::max(120.0f, bottom - top)});
-    ImGui::Begin(name.c_str(), nullptr, kFlags);
+    ImGui::Begin(name.c_str(), nullptr, kFlags | ImGuiWindowFlags_NoBackground);
     ImGui::BringWindowToDisplayFront(ImGui::GetCurrentWindow());
-    if (theme::outlined())
-        ImGui::GetWindowDrawList()->AddRect({left, top}, {left + width, phone ? bottom + 2 : bottom},
-                                            theme::paint(theme::colours().ink), 0, 0, 2);
+    draw_ground({left, top}, {left + width, bottom}, phone);
     mirror::Node dialog;
     dialog.id = id_of("dialog");
     dialog.role = mirror::Role::dialog;

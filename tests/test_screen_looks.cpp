@@ -1,0 +1,85 @@
+// What an eye looks for on every screen and a list of faults does not say: words broken without need, titles
+// cut although there is room, a message that lies over what was opened after it.
+#include <algorithm>
+
+#include "web/drawn_items.h"
+#include "web/theme.h"
+#include "whole.h"
+
+namespace test_screen_looks {
+
+using hand::press;
+using hand::see;
+using mirror::Role;
+
+struct Salve : hand::FirstVisit {
+    Salve() { open("potting_shed_hand_salve"); }
+    ~Salve() { platform::native::window().text_scale = 1; }
+    void open(const char* stem, std::string title = {}) {
+        workspace::Recipe recipe = shipped::recipe(stem);
+        if (!title.empty()) recipe.title = std::move(title);
+        app::keep(app, recipe);
+        hand::settle();
+        hand::go(app.say("nav.formula"));
+    }
+    bool cut(const std::string& words) {
+        const auto& all = drawn_items::cut_words();
+        return std::find(all.begin(), all.end(), words) != all.end();
+    }
+};
+
+TEST_CASE_FIXTURE(Salve, "looks: a button as wide as its words has them in one line") {
+    for (const char* key : {"amounts.title", "adjust.firmness", "formula.add_phase"}) {
+        CAPTURE(key);
+        CHECK(hand::button(app.say(key)).height == theme::kTarget);
+    }
+}
+
+TEST_CASE_FIXTURE(Salve, "looks: a sheet that is opened takes a message with it, but not a problem") {
+    app::tell(app, "In the bin.");
+    app::show(app, app::Sheet::bin);
+    hand::settle();
+    CHECK(app.ui.message == "");
+    app::tell(app, "Nothing can be stored.", true);
+    app::show(app, app::Sheet::bin);
+    hand::settle();
+    CHECK(app.ui.message == "Nothing can be stored.");
+}
+
+TEST_CASE_FIXTURE(
+    Salve,
+    "looks: the bar grows for a long title, in letters of any size, and then the list begins below it") {
+    const std::string title = "Kitchen-garden hand lotion for the winter market";
+    open("kitchen_garden_hand_lotion", title);
+    for (const float scale : {1.0f, 1.3f, 2.0f}) {
+        CAPTURE(scale);
+        platform::native::window().text_scale = scale;
+        hand::resize(360, 640);
+        CHECK_FALSE(cut(title));
+        CHECK(whole::faults() == "");
+        CHECK(whole::overlaps() == "");
+    }
+    const mirror::Node heading = *see(Role::heading, title);
+    CHECK(heading.height > theme::top_bar());
+    CHECK(hand::button(app.say("top.undo")).y > heading.y + 20);
+}
+
+TEST_CASE_FIXTURE(
+    Salve, "looks: a title longer than a third of the window is cut, and read whole in the recipe's sheet") {
+    const std::string title =
+        "Rosemary, marigold, chamomile, plantain, yarrow, comfrey and elderflower salve";
+    open("potting_shed_hand_salve", title);
+    platform::native::window().text_scale = 2;
+    hand::resize(320, 568);
+    CHECK(cut(title));
+    CHECK(whole::faults() == "");
+    press(app.say("top.recipe"));
+    CHECK(see(Role::dialog, title) != nullptr);
+}
+
+TEST_CASE_FIXTURE(Salve, "looks: the sheet of a phase is called after it") {
+    whole::open_sheet(app, app::Sheet::phase);
+    CHECK(see(Role::dialog, app.say("phase.name", {{"id", "A"}})) != nullptr);
+}
+
+}  // namespace test_screen_looks
