@@ -48,9 +48,8 @@ std::string fill_words(const app::App& app, const batch::Batch& made, const batc
     if (fill.warm && made.pour_c)
         text += ", " + app.say("batch.warm_ml",
                                {{"ml", ml(*fill.warm)}, {"c", words::figure(app.words, *made.pour_c)}});
-    else if (fill.holds && made.pour_c)
-        text += ", " + app.say("batch.warm_unknown");
     if (fill.cold && fill.holds) text += ", " + app.say("batch.holds_ml", {{"ml", ml(*fill.holds)}});
+    if (fill.holds && made.pour_c && !fill.warm) text += "; " + app.say("batch.warm_unknown");
     if (fill.share_usual && fill.share)
         text += " " + app.say("batch.share_usual", {{"percent", words::figure(app.words, fill.share->grid)}});
     return text;
@@ -128,8 +127,8 @@ void weigh_line(app::App& app, const workspace::Recipe& recipe, const batch::Lin
                          {"error", (one.error_grid > 0 ? "+" : "\xE2\x88\x92") +
                                        words::figure_fixed(app.words, std::abs(one.error_grid), 2)}});
     if (one.uncertain.grid >= 50)
-        under += ", " + app.say("batch.uncertain",
-                                {{"percent", words::figure_fixed(app.words, one.uncertain.grid, 2)}});
+        under += " \xC2\xB7 " + app.say("batch.uncertain",
+                                        {{"percent", words::figure_fixed(app.words, one.uncertain.grid, 2)}});
     under += "\n" + place_words(app, one);
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const float right =

@@ -135,6 +135,7 @@ void pasted(app::App& app) {
     widget::next_column(kit, columns);
     const bool back = widget::button(kit, "back", app.say("pasted_ui.back"), widget::Look::plain, kit.width);
     widget::end_columns(kit, columns);
+    if (!in.list.remarks.empty()) widget::gap(4);
     remarks(app, in.list.remarks);
     widget::gap(10);
     mirror::Node list;
@@ -165,7 +166,10 @@ void pasted(app::App& app) {
             row.plain = true;
         }
         if (widget::row(kit, "row", row).pressed && !row.plain) pressed = i;
-        if (!entry.left_out) remarks(app, entry.remarks);
+        if (!entry.left_out && !entry.remarks.empty()) {
+            remarks(app, entry.remarks);
+            widget::gap(10);
+        }
         mirror::close();
         widget::hairline(kit);
         ImGui::PopID();
