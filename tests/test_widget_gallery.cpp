@@ -93,6 +93,21 @@ TEST_CASE_FIXTURE(Gallery, "gallery: what can be tried out answers") {
     CHECK(is_open());
 }
 
+TEST_CASE_FIXTURE(Gallery, "gallery: a field that a finger has opened has the keypad for itself") {
+    const auto keypads = [&](const char* field) {
+        int found = 0;
+        for (const mirror::Node& node : mirror::nodes())
+            found += node.role == Role::region && node.name == app.say("keypad.name", {{"field", field}});
+        return found;
+    };
+    CHECK(keypads("name") == 1);
+    hand::tap(180, 3);  // by finger from here on
+    push(Kind::node_click, hand::field("large").id);
+    settle();
+    CHECK(keypads("large") == 1);
+    CHECK(keypads("name") == 0);
+}
+
 TEST_CASE_FIXTURE(Gallery, "gallery: every mark, look and type of letters is there by its name") {
     for (const char* name : {"back", "rub_out", "onward", "primary", "danger, disabled", "chosen"})
         CHECK(see(Role::button, name) != nullptr);

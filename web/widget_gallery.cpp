@@ -22,9 +22,9 @@ namespace widget {
 namespace {
 
 constexpr const char* kLooks[] = {"primary", "plain", "quiet", "danger"};
-constexpr const char* kMarks[] = {"back",  "close", "undo",  "redo",    "dots",  "plus",
-                                  "minus", "share", "book",  "formula", "batch", "stock",
-                                  "more",  "lock",  "check", "rub_out", "onward"};
+constexpr const char* kMarks[] = {"back",  "close", "undo",  "redo",    "dots",   "plus",
+                                  "minus", "share", "book",  "formula", "batch",  "stock",
+                                  "more",  "lock",  "check", "rub_out", "search", "onward"};
 static_assert(std::size(kMarks) == static_cast<int>(Mark::onward) + 1);
 constexpr const char* kInks[] = {"plain", "soft", "accent", "caution", "stop"};
 constexpr const char* kTypes[] = {"body", "strong", "small", "title", "figure", "hero", "label"};
@@ -323,12 +323,14 @@ void gallery(app::App& app) {
     section(kit, "keypad");
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = kit.width;
-    if (!kit.keypad.open()) kit.keypad.name = "name";
-    kit.width = std::min(width, 448.0f);  // as wide as a phone holds it
-    ImGui::PushID("keys");
-    keypad(kit);
-    ImGui::PopID();
-    kit.width = width;
+    if (!kit.keypad.open()) {  // while a field has it, it lies over the page, and two would bear one name
+        kit.keypad.name = "name";
+        kit.width = std::min(width, 448.0f);  // as wide as a phone holds it
+        ImGui::PushID("keys");
+        keypad(kit);
+        ImGui::PopID();
+        kit.width = width;
+    }
     go_to(at.x, at.y + keypad_height());
     swatches(kit);
 }
