@@ -64,6 +64,18 @@ const tests = {
         ]);
         assert.equal(result('hosted/tarebench.html'), result('tarebench.html'));
     },
+    'what the home screen is told is true: its pictures are there in the sizes that it names'() {
+        const real = dirname(packer);
+        const manifest = JSON.parse(readFileSync(join(real, 'manifest.webmanifest'), 'utf8'));
+        assert.deepEqual([manifest.display, manifest.start_url, manifest.scope], ['standalone', './', './']);
+        for (const { src, sizes, type } of manifest.icons) {
+            const picture = readFileSync(join(real, src));  // PNG: width and height stand at bytes 16 and 20
+            if (type === 'image/png') assert.equal(`${picture.readUInt32BE(16)}x${picture.readUInt32BE(20)}`, sizes);
+        }
+        assert.ok(manifest.icons.some((one) => one.purpose === 'maskable'));
+        for (const file of manifest.icons.map((one) => one.src))
+            assert.ok(readFileSync(join(real, 'service_worker.js'), 'utf8').includes(`'${file}'`), `${file} is kept without a network`);
+    },
     'the same parts give the same bytes, other parts another build name'() {
         const build = () => result('hosted/service_worker.js');
         const first = [result('tarebench.html'), build()];

@@ -150,6 +150,33 @@ export const tests = [
         assert.ok(differing(light, dark) > 0.5);
     }, { once: true }],
 
+    ['a field tells a phone which keyboard it wants, and a title written by an input method stands there once', async (bench) => {
+        const page = await open(await profile(bench.browser), address(bench.file));
+        const hand = touch(page);
+        await steps.openStarter(page, hand, 'orchard_lip_balm');
+        const wishes = (field) => field.evaluate((one) => ['inputmode', 'enterkeyhint', 'autocapitalize', 'autocorrect'].map((name) =>
+            one.getAttribute(name)));
+        assert.deepEqual((await wishes(page.locator('#mirror .field_decimal').first())).slice(0, 2), ['decimal', 'next']);
+        await steps.press(page, hand, 'top.recipe');
+        await steps.press(page, hand, 'recipe.rename');
+        const title = await seen.field(page, say('recipe.title'));
+        assert.deepEqual(await wishes(title), ['text', 'done', 'sentences', 'on']);
+        await hand.press(title);
+        await page.keyboard.press('Control+A');
+        const session = await page.context().newCDPSession(page);
+        for (const text of ['に', 'にほ', 'にほん']) {
+            await session.send('Input.imeSetComposition', { text, selectionStart: text.length, selectionEnd: text.length });
+            await settled(page);
+            assert.equal(await title.inputValue(), text);
+        }
+        await session.send('Input.insertText', { text: '日本の軟膏' });
+        await settled(page);
+        assert.equal(await title.inputValue(), '日本の軟膏');
+        await page.keyboard.press('Enter');
+        await settled(page);
+        assert.equal(await seen.title(page), '日本の軟膏');
+    }, { once: true }],
+
     ['a field with a text from right to left is edited from right to left', async (bench) => {
         const page = await open(await profile(bench.browser), address(bench.file));
         const hand = touch(page);
