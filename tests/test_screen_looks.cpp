@@ -77,6 +77,44 @@ TEST_CASE_FIXTURE(
     CHECK(see(Role::dialog, title) != nullptr);
 }
 
+TEST_CASE_FIXTURE(Salve, "looks: the reason why a percent cannot be read has the whole column") {
+    const auto fields = [] {
+        std::vector<mirror::Node> all;
+        for (const mirror::Node& node : mirror::nodes())
+            if (node.role == Role::field_decimal) all.push_back(node);
+        return all;
+    };
+    const float before = fields()[1].y - fields()[0].y;
+    hand::write(fields()[0].name, "12..3");
+    const float room = fields()[1].y - fields()[0].y - before;
+    CHECK(room > 0);
+    CHECK(room <= 2 * theme::line_height(theme::Type::small) + 12);
+}
+
+TEST_CASE_FIXTURE(Salve,
+                  "looks: another recipe begins at the top of its screens, the same one where it was left") {
+    const auto scrolled = [](std::string_view place) {
+        float found = -1;
+        for (const ImGuiWindow* window : GImGui->Windows)
+            if (std::string_view(window->Name).find(place) != std::string_view::npos)
+                found = window->Scroll.y;
+        return found;
+    };
+    for (const char* place : {"nav.formula", "nav.batch"}) {
+        hand::go(app.say(place));
+        hand::drag(180, 500, 180, 100);
+        REQUIRE(scrolled(place) > 100);
+    }
+    hand::go(app.say("nav.book"));
+    hand::go(app.say("nav.formula"));
+    CHECK(scrolled("nav.formula") > 100);
+    hand::go(app.say("nav.book"));
+    press(app.presets.recipes.front().second.title);
+    CHECK(scrolled("nav.formula") == 0);
+    hand::go(app.say("nav.batch"));
+    CHECK(scrolled("nav.batch") == 0);
+}
+
 TEST_CASE_FIXTURE(Salve, "looks: the sheet of a phase is called after it") {
     whole::open_sheet(app, app::Sheet::phase);
     CHECK(see(Role::dialog, app.say("phase.name", {{"id", "A"}})) != nullptr);

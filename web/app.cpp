@@ -270,6 +270,7 @@ void frame(App& app, bool happened) {
     app.kit.words = &app.words;
     app.kit.order.clear();
     const std::uint32_t keypad_of = app.kit.keypad.target;
+    const bool to_top = app.ui.to_top;  // wished for while drawing, it is for the next frame
     draw_page(app);
     widget::keypad_go_on(app.kit);
     if (app.kit.keypad.target != keypad_of) app.ui.again = true;  // opened or closed while being drawn
@@ -278,7 +279,7 @@ void frame(App& app, bool happened) {
     });
     app.kit.long_press_at = {-1, -1};
     app.ui.escape = false;
-    app.ui.to_top = false;
+    if (to_top) app.ui.to_top = false;
     ImGui::Render();
 }
 
@@ -363,7 +364,7 @@ void open(App& app, std::string_view id, Screen screen) {
     app.work.open =
         std::string(id);  // from here on that is the id: the one given may be a view of what was there
     app.ui.screen = screen;
-    app.ui.to_top = app.ui.to_top || app.undo_of != app.work.open;
+    app.ui.opened += app.undo_of != app.work.open;
     app.ui.again = true;
     app.analysed.reset();
     app.kit.drafts.clear();

@@ -192,7 +192,10 @@ void pane(App& app, const ScreenRow& row, float left, float right, float top, fl
     ImGui::BeginChild(
         ("pane " + std::string(row.name)).c_str(), {right - left, std::max(1.0f, bottom - top)}, 0,
         ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse);
-    if (app.ui.to_top) ImGui::SetScrollY(0);
+    const bool of_recipe = row.screen == Screen::formula || row.screen == Screen::batch;
+    int& opened = *ImGui::GetStateStorage()->GetIntRef(ImGui::GetID("opened"));
+    if (app.ui.to_top || (of_recipe && opened != app.ui.opened)) ImGui::SetScrollY(0);
+    opened = app.ui.opened;
     ImGuiWindow* window = ImGui::GetCurrentWindow();
     app.kit.width = std::min(right - left - 2 * theme::kMargin, theme::reading_width());
     const float indent = (right - left - app.kit.width) / 2;

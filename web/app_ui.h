@@ -105,7 +105,8 @@ struct UiState {
     int take_update = 0;        // load it after so many steps, when what was just written is known to be kept
     std::optional<bool> storage_lasts;  // whether the browser has agreed to keep what is stored
     bool foot = false;                  // the screen's main action stands below the list
-    bool to_top = false;                // another recipe was opened: its screens begin at their top
+    bool to_top = false;                // the screen begins at its top
+    int opened = 0;                     // how often another recipe was: its screens begin at their top
     bool escape = false;                // close what is open, in this frame
     bool again = true;                  // something changed that the next frame has to show
     bool message_is_problem = false;

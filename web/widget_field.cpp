@@ -61,12 +61,6 @@ NumberChange read_typed(kit::Kit& kit, std::uint32_t id, std::optional<std::int6
 
 }  // namespace
 
-float problem_height(const kit::Kit& kit, std::uint32_t id, float width) {
-    const auto draft = kit.drafts.find(id);
-    if (draft == kit.drafts.end() || draft->second.problem.empty()) return 0;
-    return measure(draft->second.problem, theme::Type::small, width).y + 6;
-}
-
 std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::string_view value,
                                       const TextSpec& spec) {
     if (!spec.bare) label_above(kit, spec.name);
@@ -201,7 +195,7 @@ NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std
     // While it is being typed an unfinished number ("12,") is no fault yet; the sentence shows once the field
     // is left.
     const auto now = kit.drafts.find(id);
-    if (now != kit.drafts.end() && !active) show_problem(now->second.problem, width);
+    if (now != kit.drafts.end() && !active) show_problem(now->second.problem, kit.width);
     return change;
 }
 

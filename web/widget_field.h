@@ -49,7 +49,4 @@ struct NumberChange {
 NumberChange number_field(kit::Kit& kit, std::string_view key, std::optional<std::int64_t> value,
                           const NumberSpec& spec);
 
-// Height a number_field takes now, its problem's sentence included.
-float problem_height(const kit::Kit& kit, std::uint32_t id, float width);
-
 }  // namespace widget
