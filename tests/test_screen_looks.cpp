@@ -35,6 +35,27 @@ TEST_CASE_FIXTURE(Salve, "looks: a button as wide as its words has them in one l
     }
 }
 
+TEST_CASE_FIXTURE(Salve, "looks: on a phone what is pressed most lies in the half that a thumb reaches") {
+    const float half = platform::window().height / 2;
+    for (const char* place : {"nav.book", "nav.formula", "nav.batch", "nav.stock", "nav.more"})
+        CHECK(see(Role::tab, app.say(place))->y > half);
+    hand::go(app.say("nav.book"));
+    CHECK(hand::button(app.say("book.new")).y > half);
+    for (const app::Sheet sheet :
+         {app::Sheet::rename, app::Sheet::tags, app::Sheet::phase, app::Sheet::firmness}) {
+        CAPTURE(static_cast<int>(sheet));
+        whole::open_sheet(app, sheet);
+        float lowest = 0;
+        bool within = false;  // what lies beneath it comes first
+        for (const mirror::Node& node : mirror::nodes()) {
+            within = within || node.role == Role::dialog;
+            if (within && node.role == Role::button && node.visible) lowest = std::max(lowest, node.y);
+        }
+        CHECK(lowest > half);
+        app::close_sheet(app);
+    }
+}
+
 TEST_CASE_FIXTURE(Salve, "looks: a sheet that is opened takes a message with it, but not a problem") {
     app::tell(app, "In the bin.");
     app::show(app, app::Sheet::bin);

@@ -109,6 +109,16 @@ export const tests = [
         await undisturbed(page, 'nav.formula');
     }],
 
+    ['where less motion is wished for, the list stands as soon as the finger lets go', async (bench) => {
+        const { page, hand, quick } = await phone(bench, { reducedMotion: 'reduce' });
+        await steps.openStarter(page, quick, kStarter);
+        const heading = page.getByRole('heading', { name: say('formula.steps') });
+        const before = await top(heading);
+        await hand.finger.flick(180, 500, -160);
+        const moved = before - (await top(heading));
+        assert.ok(moved > 100 && moved <= 160, `the finger went 160, the list ${moved}`);
+    }, { once: true }],
+
     ['a held press on a line opens its sheet, and letting go presses nothing there', async (bench) => {
         const { page, hand, quick } = await phone(bench);
         await steps.openStarter(page, quick, kStarter);
