@@ -204,7 +204,7 @@ Report of(const Case& the) {
 std::vector<Finding> at_hand(const Case& the) {
     Report report;
     sums(the, report);
-    usual(the, report);
+    usual_of_ingredients(the, report);
     water(the, report);
     return std::move(report.findings);
 }

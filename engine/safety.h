@@ -47,7 +47,7 @@ struct Case {
     std::string person;                      // "adult", "child", "pregnant"; "" not said
     std::optional<std::int64_t> age_months;  // of the youngest it is for, whole months
     std::optional<std::int64_t> ph;          // as measured, on the grid of decimal.h
-    std::string title, notes;                // for the words in them
+    std::string_view title, notes;           // for the words in them
     const limits::Book* book = nullptr;      // none: no limit can be looked up, and the report says so
 };
 

@@ -4,8 +4,6 @@
 // a thousand ways, so that finding none says nothing about the rest of the label. US examples (pain, muscles,
 // depression, sleep) as a law firm quotes the FDA; SPF makes a drug there (21 CFR part 352 and 740.19). The
 // rest from memory of what EU, GB and Canada call a medicinal purpose.
-#include <array>
-
 #include "safety_family.h"
 
 namespace safety {
@@ -21,21 +19,20 @@ struct Market {
     std::string_view id, shown;
     unsigned bit;
 };
-constexpr std::array<Market, 5> kMarkets = {
-    {{"eu", "EU", kEu}, {"ni", "NI", kEu}, {"gb", "GB", kGb}, {"us", "US", kUs}, {"ca", "CA", kCa}}};
+constexpr Market kMarkets[] = {
+    {"eu", "EU", kEu}, {"ni", "NI", kEu}, {"gb", "GB", kGb}, {"us", "US", kUs}, {"ca", "CA", kCa}};
 
 // A space at the beginning and end means a whole word; without one at the end, any ending.
 struct Claim {
     std::string_view words;
     unsigned where;
 };
-constexpr std::array<Claim, 50> kMedicine = {{
+constexpr Claim kMedicine[] = {
     {" heal ", kAll},
     {" heals ", kAll},
     {" healing ", kAll},
     {" cure ", kAll},
     {" cures ", kAll},
-    {" curing ", kAll},
     {" treats ", kAll},
     {" remedy ", kAll},
     {" medicine ", kAll},
@@ -80,24 +77,16 @@ constexpr std::array<Claim, 50> kMedicine = {{
     {" lip protectant ", kUs},
     {" skin protectant ", kUs},
     {" varicose ", kAll},
-}};
-constexpr std::array<Claim, 12> kSun = {{
-    {" spf ", kAll},
-    {" sunscreen", kAll},
-    {" sun screen", kAll},
-    {" sunblock", kAll},
-    {" sun block", kAll},
-    {" sun protection ", kAll},
-    {" sun cream ", kAll},
-    {" suncream ", kAll},
-    {" uv protection ", kAll},
-    {" uva ", kAll},
-    {" uvb ", kAll},
-    {" protects from the sun ", kAll},
-}};
+};
+constexpr Claim kSun[] = {
+    {" spf ", kAll},       {" sunscreen", kAll}, {" sun screen", kAll},
+    {" sunblock", kAll},   {" sun block", kAll}, {" sun protection ", kAll},
+    {" sun cream ", kAll}, {" suncream ", kAll}, {" uv protection ", kAll},
+    {" uva ", kAll},       {" uvb ", kAll},      {" protects from the sun ", kAll},
+};
 // "No sun protection", "not a medicine": what is denied is no claim.
-constexpr std::array<std::string_view, 8> kDenied = {" no",  " not a", " not",     " never",
-                                                     " nor", " non",   " without", " is no"};
+constexpr std::string_view kDenied[] = {" no",  " not a", " not",     " never",
+                                        " nor", " non",   " without", " is no"};
 
 unsigned markets_of(const Case& the) {
     unsigned bits = 0;
@@ -131,8 +120,8 @@ std::string shown(std::string_view words) {
 }
 
 template <std::size_t kCount>
-void look(const std::string& text, const std::array<Claim, kCount>& claims, unsigned here, Code code,
-          Severity severity, Report& report) {
+void look(const std::string& text, const Claim (&claims)[kCount], unsigned here, Code code, Severity severity,
+          Report& report) {
     std::string found;
     unsigned where = 0;
     for (const Claim& claim : claims) {

@@ -26,7 +26,7 @@ void emulsion(const Case& the, Report& report) {
         if (portion.known == nullptr || portion.percent == Percent{0}) continue;
         const catalogue::Ingredient& one = *portion.known;
         const bool holds = one.role == "emulsifier" || one.role == "solubiliser";
-        held = held || holds;
+        held = held || (holds && portion.vouched_for);
         if (is_oil(one)) oils = oils + portion.percent;
         if (holds_water(one) && !line) line = portion.line;
         if (holds || is_oil(one) || holds_water(one)) add_once(looked_at, subject(portion));

@@ -21,6 +21,8 @@ void colours(const Case& the, Report& report);
 void scents(const Case& the, Report& report);        // bought ones, by their certificate
 void certificates(const Case& the, Report& report);  // what only a paper of the raw material can say
 
+void usual_of_ingredients(const Case& the, Report& report);  // of usual, the part for each line
+
 // ---- what water does, shared by the families that ask ----
 bool holds_water(const catalogue::Ingredient& ingredient);
 quantity::Percent water_in(const Case& the);

@@ -57,21 +57,22 @@ void origin(const Case& the, Report& report) {
     std::vector<std::string> looked_at, unknown;
     for (const Portion& portion : the.portions) {
         if (portion.percent == quantity::Percent{0}) continue;
-        const bool listed = portion.known != nullptr && portion.known != portion.own;
+        const bool listed = portion.known != nullptr && portion.known != portion.own && portion.vouched_for;
+        const bool based = portion.known != nullptr && portion.known != portion.own;
         std::vector<std::string>& list = listed ? looked_at : unknown;
         const std::size_t before = list.size();
         add_once(list, subject(portion));
         if (list.size() == before) continue;
-        const std::string name = listed ? std::string() : name_of(portion);
+        const std::string name = portion.own == nullptr && listed ? std::string() : name_of(portion);
         for (const Trait& trait : kTraits) {
-            const bool known = listed && catalogue::has_trait(*portion.known, trait.name);
-            if (!known && (listed || !named_after(trait, name))) continue;
+            const bool known = based && catalogue::has_trait(*portion.known, trait.name);
+            if (!known && !named_after(trait, name)) continue;
             auto told = about(trait.code, Severity::note, portion.line, subject(portion));
             report.findings.push_back(known ? sourced(std::move(told), portion.known->traits->source,
                                                       portion.known->traits->standing)
                                             : sourced(std::move(told), kCommonPractice, Standing::estimate));
         }
-        if (listed && depends_on_lot(*portion.known))
+        if (based && depends_on_lot(*portion.known))
             report.findings.push_back(
                 sourced(about(Code::origin_depends, Severity::note, portion.line, subject(portion)), kMemory,
                         Standing::memory));

@@ -2,7 +2,7 @@
 // whether anything guards against it. What an unknown hand calls a preservative guards nothing here. How much
 // of a preservative, and at which pH, is asked in safety_preservatives.cpp.
 #include <algorithm>
-#include <array>
+#include <iterator>
 
 #include "safety_family.h"
 
@@ -16,22 +16,20 @@ using source::Standing;
 
 // Names that sound watery, as people write them; whole words, small letters, also in the languages that
 // suppliers' names come in.
-constexpr std::array<std::string_view, 34> kWatery = {
+constexpr std::string_view kWatery[] = {
     "water", "aqua",    "eau",   "wasser", "agua",        "acqua", "hydrosol", "hydrolat", "hydrolate",
     "juice", "jus",     "saft",  "zumo",   "succo",       "aloe",  "honey",    "honig",    "miel",
     "miele", "milk",    "milch", "lait",   "leche",       "latte", "yoghurt",  "yogurt",   "tea",
     "tee",   "vinegar", "essig", "syrup",  "coconutmilk", "broth", "puree"};
 // A plant with its sap in it.
-constexpr std::array<std::string_view, 6> kFresh = {"fresh", "frisch", "frische",
-                                                    "frais", "fresco", "fresca"};
+constexpr std::string_view kFresh[] = {"fresh", "frisch", "frische", "frais", "fresco", "fresca"};
 // What sounds like water and is an oil or a scent: "tea tree oil", "rose water fragrance".
-constexpr std::array<std::string_view, 13> kOily = {"oil",       "oel",     "huile",  "aceite", "olio",
-                                                    "butter",    "wax",     "beurre", "wachs",  "tree",
-                                                    "fragrance", "flavour", "flavor"};
+constexpr std::string_view kOily[] = {"oil",    "oel",   "huile", "aceite",    "olio",    "butter", "wax",
+                                      "beurre", "wachs", "tree",  "fragrance", "flavour", "flavor"};
 
 template <std::size_t kCount>
-bool has_word(const std::string& name, const std::array<std::string_view, kCount>& list) {
-    return std::any_of(list.begin(), list.end(), [&](std::string_view word) {
+bool has_word(const std::string& name, const std::string_view (&list)[kCount]) {
+    return std::any_of(std::begin(list), std::end(list), [&](std::string_view word) {
         return name.find(" " + std::string(word) + " ") != std::string::npos;
     });
 }
@@ -41,10 +39,10 @@ bool sounds_watery(std::string_view written) {
     return has_word(name, kFresh) || (has_word(name, kWatery) && !has_word(name, kOily));
 }
 
-// Only what nothing firm is known of: a name, or an own entry that is based on nothing.
+// Only what nothing firm is known of: a name, an own entry that is based on nothing, or one of a stranger's.
 bool may_be_watery(const Portion& portion) {
     if (portion.percent == Percent{0}) return false;
-    if (portion.known != nullptr && portion.known != portion.own) return false;
+    if (portion.known != nullptr && portion.known != portion.own && portion.vouched_for) return false;
     if (portion.own != nullptr && sounds_watery(portion.own->name)) return true;
     return sounds_watery(portion.ingredient.empty() ? portion.name : portion.ingredient);
 }

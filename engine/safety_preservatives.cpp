@@ -107,11 +107,13 @@ std::optional<std::int64_t> bound_left(const Preservative& row, std::int64_t ph)
 void at_ph(const Case& the, const std::vector<Used>& all, Report& report) {
     if (all.empty() || water_in(the) == Percent{0}) return made(report, Rule::preservative_ph);
     std::vector<std::string> looked_at, without, unmeasured;
+    // One that is not beyond its bounds, so far as they are known, may still guard.
     bool another_works = false;
     if (the.ph)
-        for (const Used& used : all)
-            another_works = another_works ||
-                            (used.first->vouched_for && has_ph(used.row) && !bound_left(*used.row, *the.ph));
+        for (const Used& used : all) {
+            const bool beyond = has_ph(used.row) && bound_left(*used.row, *the.ph);
+            another_works = another_works || (used.first->vouched_for && !beyond);
+        }
     for (const Used& used : all) {
         const bool known = has_ph(used.row);
         (!known ? without : the.ph ? looked_at : unmeasured).push_back(subject(*used.first));

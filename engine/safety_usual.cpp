@@ -31,29 +31,6 @@ std::vector<Sum> sums_of(const Case& the) {
     return sums;
 }
 
-void of_ingredients(const Case& the, Report& report) {
-    if (the.product == nullptr) return not_made(report, Rule::usual_ingredient, Reason::product_unsaid);
-    if (the.product->contact != "leave_on")
-        return not_made(report, Rule::usual_ingredient, Reason::no_figure);
-    std::vector<std::string> looked_at, without;
-    for (const Sum& sum : sums_of(the)) {
-        const catalogue::Ingredient& known = *sum.first->known;
-        const auto& usual = known.usual_leave_on_percent;
-        add_once(usual ? looked_at : without, sum.first->ingredient);
-        if (!usual || sum.percent == Percent{0}) continue;
-        const bool over = sum.percent.grid > usual->value.max;
-        const bool under = sum.percent.grid < usual->value.min && sum.by_itself;
-        if ((!over && !under) || (over && known.role == "antioxidant")) continue;
-        report.findings.push_back(
-            sourced(measured(about(Code::usual_range_left, over ? Severity::caution : Severity::note,
-                                   sum.first->line, sum.first->ingredient),
-                             sum.percent.grid, over ? usual->value.max : usual->value.min, "%"),
-                    usual->source, usual->standing));
-    }
-    made(report, Rule::usual_ingredient, std::move(looked_at));
-    if (!without.empty()) not_made(report, Rule::usual_ingredient, Reason::no_figure, std::move(without));
-}
-
 bool counts_as(const catalogue::Ingredient& one, std::string_view role) {
     if (role == "water_phase") return one.phase == catalogue::Phase::water;
     if (role == "oils") return one.role == "liquid_oil" || one.role == "butter" || one.role == "soft_fat";
@@ -83,8 +60,31 @@ void of_roles(const Case& the, Report& report) {
 
 }  // namespace
 
+void usual_of_ingredients(const Case& the, Report& report) {
+    if (the.product == nullptr) return not_made(report, Rule::usual_ingredient, Reason::product_unsaid);
+    if (the.product->contact != "leave_on")
+        return not_made(report, Rule::usual_ingredient, Reason::no_figure);
+    std::vector<std::string> looked_at, without;
+    for (const Sum& sum : sums_of(the)) {
+        const catalogue::Ingredient& known = *sum.first->known;
+        const auto& usual = known.usual_leave_on_percent;
+        add_once(usual ? looked_at : without, sum.first->ingredient);
+        if (!usual || sum.percent == Percent{0}) continue;
+        const bool over = sum.percent.grid > usual->value.max;
+        const bool under = sum.percent.grid < usual->value.min && sum.by_itself;
+        if ((!over && !under) || (over && known.role == "antioxidant")) continue;
+        report.findings.push_back(
+            sourced(measured(about(Code::usual_range_left, over ? Severity::caution : Severity::note,
+                                   sum.first->line, sum.first->ingredient),
+                             sum.percent.grid, over ? usual->value.max : usual->value.min, "%"),
+                    usual->source, usual->standing));
+    }
+    made(report, Rule::usual_ingredient, std::move(looked_at));
+    if (!without.empty()) not_made(report, Rule::usual_ingredient, Reason::no_figure, std::move(without));
+}
+
 void usual(const Case& the, Report& report) {
-    of_ingredients(the, report);
+    usual_of_ingredients(the, report);
     of_roles(the, report);
 }
 

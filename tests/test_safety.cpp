@@ -173,6 +173,10 @@ TEST_CASE("a measured pH decides whether an acid preservative works; without one
     Report report = report_of(recipe);
     REQUIRE(find(report, Code::preservative_at_wrong_ph) != nullptr);
     CHECK(find(report, Code::preservative_at_wrong_ph)->severity == Severity::stop);
+    // Beside another one that may still guard it is a caution.
+    recipe = lotion_with({line("potassium_sorbate", 5000), line("phenoxyethanol", 8000, "C")});
+    recipe.measured_ph = 70000;
+    CHECK(find(report_of(recipe), Code::preservative_at_wrong_ph)->severity == Severity::caution);
 }
 
 TEST_CASE("without the book no limit counts as kept") {
@@ -271,6 +275,21 @@ TEST_CASE(
     recipe.own = {own("own_base", "Base", "butter")};
     recipe.own[0].parts = {{"almond", quantity::percent(40)}, {"jojoba", quantity::percent(60)}};
     CHECK(finds(recipe, Code::origin_nut, "almond"));
+}
+
+TEST_CASE("a stranger's entry hides nothing behind what it says it is based on") {
+    Recipe recipe = recipe_of({line("own_base", 1000000)});
+    recipe.own = {own("own_base", "Almond milk", "liquid_oil")};
+    recipe.own[0].based_on = "jojoba";
+    CHECK(finds(recipe, Code::origin_nut, "own_base"));
+    CHECK(finds(recipe, Code::water_suspected, "own_base"));
+    CHECK(why_not(report_of(recipe), Rule::origin) == Reason::name_unknown);
+    // Nor does its emulsifier hold water and oil together.
+    Recipe lotion = lotion_with({});
+    lotion.formula.lines[2].ingredient = "own_wax";
+    lotion.own = {own("own_wax", "Their wax", "emulsifier")};
+    CHECK(finds(lotion, Code::water_without_emulsifier));
+    CHECK(find(report_of(lotion, lotion.own), Code::water_without_emulsifier) == nullptr);
 }
 
 TEST_CASE("words of a medicine in the title are a stop, in the notes a caution, denied ones nothing") {
