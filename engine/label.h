@@ -12,6 +12,7 @@
 
 #include "declaration.h"
 #include "durability.h"
+#include "label_said.h"
 #include "market.h"
 #include "net_contents.h"
 #include "quantity.h"
@@ -20,13 +21,6 @@
 #include "words.h"
 
 namespace label {
-
-struct Maker {                  // of this device; never travels with a recipe
-    std::string name, address;  // who answers for the product; in the US with city, state and ZIP
-    std::string contact;        // telephone, mail or page
-    std::string country;        // where it was made, when it is imported; "" not imported
-    bool operator==(const Maker&) const = default;
-};
 
 struct Net {
     quantity::Mass mass;

@@ -32,13 +32,14 @@ result::Result<Labelled> of(const workspace::Recipe& recipe, const std::optional
     const auto market = market_of(recipe);
     if (!market) return market.error();
     const catalogue::Product* kind = catalogue::find_product(shipped, recipe.product);
+    const label::Said& said = recipe.label;
     declaration::Wish wish;
     wish.market = *market;
-    wish.scent = details.scent;
+    wish.scent = said.scent_together ? declaration::Scent::together : declaration::Scent::named;
     wish.lips = kind != nullptr && kind->place == "lips";
-    wish.colours = details.colours;
-    wish.nano = details.nano;
-    wish.may_contain = details.may_contain;
+    wish.colours = {said.colours.begin(), said.colours.end()};
+    wish.nano = {said.nano.begin(), said.nano.end()};
+    wish.may_contain = said.may_contain;
     auto list = declaration::of(recipe.formula, shipped, recipe.own, wish,
                                 allergens.value_or(std::vector<declaration::Named>{}));
     if (!list) return list.error();
@@ -47,8 +48,8 @@ result::Result<Labelled> of(const workspace::Recipe& recipe, const std::optional
     content.list = *list;
     content.allergens_known = allergens.has_value();
     content.title = recipe.title;
-    content.identity = details.identity;
-    content.identity_french = details.identity_french;
+    content.identity = said.identity;
+    content.identity_french = said.identity_french;
     if (content.identity.empty() && kind != nullptr) {
         content.identity = kind->name;
         const std::string french = "kind_french." + kind->id;
@@ -57,13 +58,13 @@ result::Result<Labelled> of(const workspace::Recipe& recipe, const std::optional
     }
     content.form = net_contents::form_of(recipe.product);
     if (batch) content.net = net_of(*batch, details.package, shipped);
-    content.keeping = details.keeping;
+    content.keeping = said.keeping;
     content.made_on = details.made_on;
     content.batch_number = details.batch_number;
     content.maker = details.maker;
-    content.warnings = details.warnings;
-    content.directions = details.directions;
-    content.panel = details.panel;
+    content.warnings = said.warnings;
+    content.directions = said.directions;
+    content.panel = said.panel;
     content.labelling_area = details.labelling_area;
     content.digits = details.digits;
 

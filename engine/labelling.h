@@ -20,17 +20,10 @@
 
 namespace labelling {
 
-struct Details {
+struct Details {  // beside what the recipe says of its label
     label::Maker maker;
-    std::string identity, identity_french;  // "" the product kind's own name
-    durability::Keeping keeping;
     std::string made_on, batch_number;
-    declaration::Scent scent = declaration::Scent::named;
-    std::set<std::string> colours, nano;
-    std::vector<std::string> may_contain;
-    std::vector<std::string> warnings, directions;
-    std::optional<type_height::Panel> panel;
-    std::optional<std::int64_t> labelling_area;
+    std::optional<std::int64_t> labelling_area;  // mm² on the grid, of all that can carry letters
     net_contents::Digits digits = net_contents::Digits::three;
     std::size_t package = 0;  // which of the batch's kinds of containers
     bool operator==(const Details&) const = default;

@@ -7,12 +7,14 @@
 //   4 fills           [container, 1 + test fill or 0, 1 + water or 0, …] g, rising by container
 //   5 one for a person [id, then 1 + figure or 0: fill g, fill %, test fill g, water g]
 //   6 whom it is for and what was measured [1 + age in months or 0, 1 + pH or 0]
+//   7 the label       as share_label.h has it
 // To add one: a number that was never used, a line here, a row in kFields.
 #include "share_more.h"
 
 #include <array>
 
 #include "share_figure.h"
+#include "share_label.h"
 
 namespace share_more {
 namespace {
@@ -217,6 +219,18 @@ bool read_measured(Reader& reader, Recipe& recipe) {
     return ph == 0 || recipe.measured_ph.has_value();
 }
 
+// ---- 7 the label ----
+
+bool has_label(const Recipe& recipe) {
+    return recipe.label != label::Said{};
+}
+void write_label(Writer& writer, const Recipe& recipe) {
+    share_label::write(writer, recipe.label);
+}
+bool read_label(Reader& reader, Recipe& recipe) {
+    return share_label::read(reader, recipe.label);
+}
+
 struct Field {
     std::uint64_t key;
     const char* place;
@@ -224,13 +238,14 @@ struct Field {
     void (*write)(Writer&, const Recipe&);
     bool (*read)(Reader&, Recipe&);
 };
-constexpr std::array<Field, 6> kFields{{
+constexpr std::array<Field, 7> kFields{{
     {1, "made", has_made, write_made, read_made},
     {2, "lines", has_strained, write_strained, read_strained},
     {3, "ingredients", has_own_made, write_own_made, read_own_made},
     {4, "batch.containers", has_fills, write_fills, read_fills},
     {5, "batch.unit", has_unit, write_unit, read_unit},
     {6, "measured_ph", has_measured, write_measured, read_measured},
+    {7, "label", has_label, write_label, read_label},
 }};
 
 }  // namespace

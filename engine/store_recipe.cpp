@@ -5,6 +5,7 @@
 #include <array>
 
 #include "store.h"
+#include "store_label.h"
 #include "store_migrations.h"
 
 namespace store_recipe {
@@ -324,6 +325,8 @@ workspace::Recipe recipe_from(const Json& value, const std::string& place, Failu
     recipe.person = fields.text("person");
     if (fields.has("age_months")) recipe.age_months = counted(fields, "age_months", 0);
     recipe.measured_ph = fields.figure("measured_ph");
+    if (const Json* label = fields.any("label"))
+        recipe.label = store_label::said_from(*label, fields.place("label"), failure);
     if (const Json* made = fields.any("made")) {
         Fields part(*made, fields.place("made"), failure);
         std::string id = part.needed_text("id");
@@ -370,6 +373,10 @@ void write(Writer& writer, const workspace::Recipe& recipe) {
         writer.whole(static_cast<std::uint64_t>(std::max<std::int64_t>(0, *recipe.age_months)));
     }
     if (recipe.measured_ph) writer.pair_figure("measured_ph", *recipe.measured_ph);
+    if (recipe.label != label::Said{}) {
+        writer.key("label");
+        store_label::write(writer, recipe.label);
+    }
     if (recipe.made) {
         writer.key("made");
         writer.flat_object();

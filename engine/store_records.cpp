@@ -6,6 +6,7 @@
 
 #include "checksum.h"
 #include "store_json.h"
+#include "store_label.h"
 #include "store_migrations.h"
 #include "store_recipe.h"
 
@@ -246,6 +247,10 @@ std::string write_settings(const workspace::Settings& settings, std::string_view
         }
         writer.end();
     }
+    if (settings.maker != label::Maker{}) {
+        writer.key("maker");
+        store_label::write(writer, settings.maker);
+    }
     if (settings.jug) {
         writer.key("jug");
         writer.whole(*settings.jug);
@@ -296,6 +301,8 @@ result::Result<Device> read_settings(std::string_view json) {
         for (std::size_t i = 0; i < jugs->size() && !failure.failed(); ++i)
             settings.jugs.push_back(jug_from((*jugs)[i], store_json::indexed("jugs", i), failure));
     }
+    if (const Json* maker = fields.any("maker"))
+        settings.maker = store_label::maker_from(*maker, "maker", failure);
     if (const auto jug = fields.whole("jug")) {
         if (*jug < settings.jugs.size()) settings.jug = static_cast<std::size_t>(*jug);
     }

@@ -45,6 +45,7 @@ Fault fault_of_head(const Recipe& recipe) {
         if (auto fault = whole_outside(*recipe.age_months, kMostAgeMonths, "age_months")) return fault;
     if (recipe.measured_ph && (*recipe.measured_ph < 0 || *recipe.measured_ph > kMostPh))
         return Error{Code::field_unknown_value, "measured_ph", decimal::print(*recipe.measured_ph)};
+    if (auto fault = label::fault_of(recipe.label, "label.")) return fault;
     if (recipe.made) {
         if (auto fault = unnamed(recipe.made->id, kMostShortBytes, "made.id")) return fault;
         if (recipe.made->yield <= Percent{0} || recipe.made->yield > kHundred)

@@ -11,6 +11,7 @@
 #include "batch.h"
 #include "catalogue.h"
 #include "formula.h"
+#include "label_said.h"
 #include "result.h"
 #include "scales.h"
 
@@ -29,6 +30,7 @@ struct Recipe {
     std::string market, date, person;         // "" when not said; date YYYY-MM-DD
     std::optional<std::int64_t> age_months;   // of the youngest it is for, whole months
     std::optional<std::int64_t> measured_ph;  // of the finished product, on the grid of decimal.h
+    label::Said label;                        // what its label says beside the formula
     formula::Formula formula;
     std::vector<catalogue::Ingredient> own;
     std::vector<formula::Step> steps;
@@ -79,6 +81,7 @@ struct Settings {
     std::string last_backup;  // instant when everything was last handed over as a file; "" never
     std::vector<Scale> scales{{"", {100}, {}}, {"", {10000}, {}}};  // 0.01 g and 1 g
     std::vector<Jug> jugs;
+    label::Maker maker;              // who answers for what is made here; stands on labels
     std::optional<std::size_t> jug;  // the one in use: lines are weighed into it one after another
     bool operator==(const Settings&) const = default;
 };

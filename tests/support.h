@@ -175,6 +175,27 @@ inline batch::Request random_request(chance::Generator& chance, const catalogue:
     return request;
 }
 
+inline label::Said random_label(chance::Generator& chance) {
+    label::Said said;
+    if (chance.below(2) == 0) said.identity = "Winter balm";
+    if (chance.below(3) == 0) said.identity_french = "Baume d\xE2\x80\x99hiver";
+    if (chance.below(2) == 0) said.keeping.months = chance.between(0, label::kMostMonths);
+    if (chance.below(3) == 0) said.keeping.opened_months = chance.between(0, 36);
+    said.keeping.never_opened = chance.below(5) == 0;
+    said.scent_together = chance.below(4) == 0;
+    said.leaflet = chance.below(4) == 0;
+    if (chance.below(3) == 0) said.colours = {"mica", "own_rust"};
+    if (chance.below(5) == 0) said.nano = {"zinc_oxide"};
+    if (chance.below(5) == 0) said.may_contain = {"mica"};
+    if (chance.below(3) == 0) said.warnings = {"Keep out of eyes.", "Sets hard in winter."};
+    if (chance.below(4) == 0) said.directions = {"Warm it in the hand first."};
+    if (chance.below(3) == 0)
+        said.panel =
+            type_height::Panel{static_cast<type_height::Shape>(chance.below(4)), chance.between(1, 3'000'000),
+                               chance.between(1, 3'000'000), chance.below(4) == 0};
+    return said;
+}
+
 inline workspace::Recipe random_recipe(chance::Generator& chance, const catalogue::Catalogue& catalogue) {
     static constexpr const char* kTitles[] = {"Orchard lip balm",
                                               "Potting-shed hand salve",
@@ -189,6 +210,7 @@ inline workspace::Recipe random_recipe(chance::Generator& chance, const catalogu
     if (chance.below(3) == 0) recipe.date = "2026-0" + std::to_string(1 + chance.below(9)) + "-17";
     if (chance.below(3) == 0) recipe.person = "child_over_3";
     if (chance.below(4) == 0) recipe.age_months = chance.between(0, 200);
+    if (chance.below(4) == 0) recipe.label = random_label(chance);
     if (chance.below(4) == 0) recipe.measured_ph = chance.between(0, 140) * (decimal::kOne / 10);
     recipe.formula = random_formula(chance, catalogue);
     for (std::uint64_t steps = chance.below(5); steps > 0; --steps) {

@@ -26,11 +26,19 @@ labelling::Labelled labelled(const workspace::Recipe& recipe, const labelling::D
 labelling::Details details() {
     labelling::Details all;
     all.maker = {"Hollow Lane Allotments", "1 Hollow Lane, Hollowham", "", ""};
-    all.keeping = {36, 12, false};
     all.batch_number = "26-11";
-    all.warnings = {"Keep out of eyes."};
-    all.panel = type_height::Panel{type_height::Shape::cylinder, 508'000, 508'000};
     return all;
+}
+
+const type_height::Panel kTube{type_height::Shape::cylinder, 508'000, 508'000};
+
+workspace::Recipe orchard(const char* market) {
+    workspace::Recipe recipe = shipped::recipe("orchard_lip_balm");
+    recipe.market = market;
+    recipe.label.keeping = {36, 12, false};
+    recipe.label.warnings = {"Keep out of eyes."};
+    recipe.label.panel = kTube;
+    return recipe;
 }
 
 std::size_t count(const std::string& text, std::string_view part) {
@@ -40,19 +48,18 @@ std::size_t count(const std::string& text, std::string_view part) {
     return found;
 }
 
-std::string page(const char* market, const LabelPaper& paper, const labelling::Details& said = details()) {
-    workspace::Recipe recipe = shipped::recipe("orchard_lip_balm");
-    recipe.market = market;
+std::string page(const workspace::Recipe& recipe, const LabelPaper& paper,
+                 const labelling::Details& said = details()) {
     return documents::labels(recipe, labelled(recipe, said), paper, shipped::english());
 }
 
 }  // namespace
 
 TEST_CASE("labels: the Orchard lip balm's for the EU, whole") {
-    LabelPaper paper = documents::paper_for(*details().panel);
+    LabelPaper paper = documents::paper_for(kTube);
     CHECK(paper.width == 508'000);
     CHECK(paper.height == 508'000);
-    const std::string made = page("eu", paper);
+    const std::string made = page(orchard("eu"), paper);
     if (made != shipped::data("labels_orchard_eu.html")) {
         std::ofstream("labels_orchard_eu.html.new", std::ios::binary) << made;
         FAIL_CHECK("labels_orchard_eu.html.new differs from tests/data/labels_orchard_eu.html");
@@ -64,26 +71,26 @@ TEST_CASE("labels: the size is the panel's, in millimetres, as often as asked") 
     paper.width = 625'000;
     paper.height = 305'000;
     paper.copies = 12;
-    const std::string made = page("us", paper);
+    const std::string made = page(orchard("us"), paper);
     CHECK(count(made, "style=\"width:62.5mm;height:30.5mm\"") == 12);
     CHECK(made.find("class=\"bar\"") != std::string::npos);
     paper.copies = 100'000;
-    CHECK(count(page("us", paper), "class=\"label\"") == documents::kMostCopies);
+    CHECK(count(page(orchard("us"), paper), "class=\"label\"") == documents::kMostCopies);
     const LabelPaper lid = documents::paper_for({type_height::Shape::round_top, 0, 600'000});
     CHECK(lid.round);
-    CHECK(page("us", lid).find("class=\"label round\"") != std::string::npos);
+    CHECK(page(orchard("us"), lid).find("class=\"label round\"") != std::string::npos);
 }
 
 TEST_CASE("labels: letters are twice as high as the law asks of a small o") {
     // 1/16 in is 1.5875 mm.
-    CHECK(page("us", {}).find("font-size:3.175mm") != std::string::npos);
-    CHECK(page("ca", {}).find("font-size:3.2mm") != std::string::npos);
+    CHECK(page(orchard("us"), {}).find("font-size:3.175mm") != std::string::npos);
+    CHECK(page(orchard("ca"), {}).find("font-size:3.2mm") != std::string::npos);
 }
 
 TEST_CASE("labels: in the EU the list and the cautions may stand on a leaflet, which the label points to") {
     LabelPaper paper;
     paper.leaflet = true;
-    const std::string made = page("eu", paper);
+    const std::string made = page(orchard("eu"), paper);
     CHECK(count(made, "Ingredients: ") == 1);
     CHECK(made.find("Ingredients: ") > made.find("<h2>Leaflet</h2>"));
     CHECK(made.find("Keep out of eyes.") > made.find("<h2>Leaflet</h2>"));
@@ -91,17 +98,18 @@ TEST_CASE("labels: in the EU the list and the cautions may stand on a leaflet, w
 }
 
 TEST_CASE("labels: what is missing, what is not certain and what a sale needs stand beneath") {
-    const std::string made = page("eu", {}, {});
+    const std::string made = page(orchard("eu"), {}, {});
     CHECK(made.find("Batch number: missing (Art. 19(1)(e))") != std::string::npos);
     CHECK(made.find("Not certain") != std::string::npos);
     CHECK(made.find("A safety report by a qualified assessor") != std::string::npos);
 }
 
 TEST_CASE("labels: what a person wrote is text and nothing else") {
+    workspace::Recipe recipe = orchard("eu");
+    recipe.label.warnings = {"<script>alert(1)</script>"};
     labelling::Details said = details();
-    said.warnings = {"<script>alert(1)</script>"};
     said.maker.name = "\"><img src=x>";
-    const std::string made = page("eu", {}, said);
+    const std::string made = page(recipe, {}, said);
     CHECK(made.find("<script") == std::string::npos);
     CHECK(made.find("<img") == std::string::npos);
 }

@@ -33,10 +33,14 @@ workspace::Recipe orchard(std::string_view market) {
     return recipe;
 }
 
+workspace::Recipe keeping_24(workspace::Recipe recipe) {
+    recipe.label.keeping = {24, 12, false};
+    return recipe;
+}
+
 Details details() {
     Details all;
     all.maker = {"Hollow Lane Allotments", "1 Hollow Lane, Hollowham", "hello@hollow-lane.example", ""};
-    all.keeping = {24, 12, false};
     all.made_on = "2026-11-26";
     all.batch_number = "26-11";
     return all;
@@ -71,7 +75,7 @@ std::string plain(std::string text) {
 }  // namespace
 
 TEST_CASE("a lip balm for the EU with all that it needs") {
-    const Labelled made = of(orchard("eu"), details(), std::vector<declaration::Named>{});
+    const Labelled made = of(keeping_24(orchard("eu")), details(), std::vector<declaration::Named>{});
     CHECK(
         plain(made.label.text) ==
         "Orchard lip balm\n"
@@ -116,10 +120,10 @@ TEST_CASE("Canada is asked in English and French") {
     CHECK(entry(made.label, Field::identity)->text == "Lip balm / Baume \xC3\xA0 l\xC3\xA8vres");
     CHECK(entry(made.label, Field::list)->text.rfind("Ingredients / Ingr\xC3\xA9\x64ients : ", 0) == 0);
     CHECK(entry(made.label, Field::list)->aside == Aside::tag_or_page);  // C.R.C., c. 869, s. 21.5
-    Details own = details();
-    own.identity = "Winter balm";
-    own.warnings = {"Keep out of eyes."};
-    const Labelled half = of(orchard("ca"), own);
+    workspace::Recipe own = orchard("ca");
+    own.label.identity = "Winter balm";
+    own.label.warnings = {"Keep out of eyes."};
+    const Labelled half = of(own, details());
     CHECK(entry(half.label, Field::identity)->state == State::doubtful);
     CHECK(remarked(half.label, "in French"));
     CHECK(entry(half.label, Field::warnings)->text == "Caution / Mise en garde : Keep out of eyes.");
@@ -137,26 +141,29 @@ TEST_CASE("every shipped product kind has a French name, and no other") {
 }
 
 TEST_CASE("over 30 months the months after opening stand in the date's place") {
-    Details all = details();
-    all.keeping = {36, 12, false};
-    CHECK(entry(of(orchard("eu"), all).label, Field::durability)->text == "12\xC2\xA0M");
-    all.keeping.opened_months.reset();
-    const Labelled unsaid = of(orchard("eu"), all);
+    workspace::Recipe recipe = orchard("eu");
+    recipe.label.keeping = {36, 12, false};
+    CHECK(entry(of(recipe).label, Field::durability)->text == "12\xC2\xA0M");
+    recipe.label.keeping.opened_months.reset();
+    const Labelled unsaid = of(recipe);
     CHECK(entry(unsaid.label, Field::durability)->state == State::missing);
     CHECK(remarked(unsaid.label, "months after opening"));
-    all.keeping.never_opened = true;
-    CHECK(entry(of(orchard("eu"), all).label, Field::durability)->state == State::not_asked);
+    recipe.label.keeping.never_opened = true;
+    CHECK(entry(of(recipe).label, Field::durability)->state == State::not_asked);
 }
 
 TEST_CASE("letters are as high as the panel asks") {
-    Details all = details();
-    all.panel = type_height::Panel{type_height::Shape::cylinder, 508'000, 508'000};  // EX2-3
-    const Labelled us = of(orchard("us"), all);
+    const auto with_panel = [](const char* market) {
+        workspace::Recipe recipe = orchard(market);
+        recipe.label.panel = type_height::Panel{type_height::Shape::cylinder, 508'000, 508'000};  // EX2-3
+        return of(recipe);
+    };
+    const Labelled us = with_panel("us");
     REQUIRE(us.label.heights.has_value());
     CHECK(entry(us.label, Field::net)->height->printed == "1/16 in");
     CHECK(entry(us.label, Field::list)->height->printed == "1/16 in");
     CHECK_FALSE(us.label.heights->at_the_foot);
-    const Labelled eu = of(orchard("eu"), all);
+    const Labelled eu = with_panel("eu");
     CHECK(entry(eu.label, Field::net)->height->printed == "2 mm");
     CHECK_FALSE(entry(eu.label, Field::list)->height.has_value());
 }
@@ -207,7 +214,7 @@ TEST_CASE("the demonstration recipes' labels in every market are those of tests/
     std::string all;
     for (const auto& [stem, shipped_recipe] : shipped::presets().recipes)
         for (const auto& [market, id] : market::kAll) {
-            workspace::Recipe recipe = shipped_recipe;
+            workspace::Recipe recipe = keeping_24(shipped_recipe);
             recipe.market = id;
             const Labelled made = of(recipe, details());
             all += "== " + stem + ", " + std::string(id) + "\n" + made.label.text + "\n";

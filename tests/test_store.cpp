@@ -186,6 +186,46 @@ TEST_CASE("store: the ways of saying a fill and what a person gets come back who
     CHECK(file.find("\"unit\": {\"test_fill_g\": 4.31") != std::string::npos);
 }
 
+TEST_CASE("store: who answers for products on this device comes back, and is in no recipe") {
+    workspace::Settings settings;
+    settings.maker = {"Hollow Lane Allotments", "1 Hollow Lane, Hollowham", "hello@hollow-lane.example", ""};
+    const auto back = store::read_settings(store::write_settings(settings, ""));
+    REQUIRE(back.ok());
+    CHECK(back->settings == settings);
+    CHECK(store::write_settings({}, "").find("maker") == std::string::npos);
+}
+
+TEST_CASE("store: what a recipe says for its label comes back, and is left out where nothing is said") {
+    workspace::Recipe recipe = shipped::recipe("orchard_lip_balm");
+    CHECK(store::write_recipe(recipe).find("\"label\"") == std::string::npos);
+    recipe.label.identity = "Winter balm";
+    recipe.label.keeping = {24, {}, false};
+    recipe.label.warnings = {"Keep out of eyes."};
+    recipe.label.panel = type_height::Panel{type_height::Shape::round_top, 0, 600'000, false};
+    const std::string file = store::write_recipe(recipe);
+    CHECK(file.find("\"panel\": {\"shape\": \"round_top\", \"width_mm\": 60}") != std::string::npos);
+    CHECK(store::read_recipe(file).value() == recipe);
+}
+
+TEST_CASE("store: a label that nobody could mean is refused with its place") {
+    const auto place = [](const char* label) {
+        const auto read = store::read_recipe(
+            std::string(
+                R"({"tarebench":1,"kind":"formula","title":"x","lines":[{"ingredient":"shea","percent":100,)"
+                R"("phase":"A"}],"label":)") +
+            label + "}");
+        REQUIRE_FALSE(read.ok());
+        return read.error().place;
+    };
+    CHECK(place(R"({"keeps_months":601})") == "label.keeps_months");
+    CHECK(place(R"({"keeps_months":1.5})") == "label.keeps_months");
+    CHECK(place(R"({"colours":[""]})") == "label.colours[0]");
+    CHECK(place(R"({"warnings":"x"})") == "label.warnings");
+    CHECK(place(R"({"panel":{"shape":"heart","width_mm":5}})") == "label.panel.shape");
+    CHECK(place(R"({"panel":{"shape":"cylinder","width_mm":5}})") == "label.panel");
+    CHECK(place(R"({"colour":[]})") == "label.colour");
+}
+
 TEST_CASE("store: scales and jugs of the bench come back, and a jug that is not there is none") {
     workspace::Settings settings;
     settings.scales = {{"fine", {100}, quantity::grams(200)}};
