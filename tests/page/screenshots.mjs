@@ -1,5 +1,6 @@
-// node tests/page/screenshots.mjs [PAGE.html] [FOLDER]: pictures of the main screens and sheets at three window sizes,
-// light and dark, as FOLDER/screen-width-theme.png (default build/wasm/tarebench.html and screenshots/ beside it).
+// node tests/page/screenshots.mjs [PAGE.html] [FOLDER]: pictures of every screen and sheet (tour_*), and of the main ones in
+// the states that a person meets, at three window sizes, light and dark, as FOLDER/screen-width-theme.png (default
+// build/wasm/tarebench.html and screenshots/ beside it).
 // For people to look at; nothing is compared.
 import { mkdirSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
@@ -27,10 +28,11 @@ async function take(browser, window, colorScheme) {
     const context = await profile(browser, { ...window, colorScheme });
     const page = await open(context, address(file));
     const hand = mirror(page);
-    const shot = async (name) => {
-        await page.mouse.move(1, 1);  // nothing there lights up beneath it
-        await settled(page);
-        await page.screenshot({ path: join(folder, `${name}-${window.viewport.width}-${colorScheme}.png`) });
+    const shot = async (name, of = page) => {
+        await of.evaluate(() => document.activeElement.blur());
+        await of.mouse.move(1, 1);  // nothing there lights up beneath it
+        await settled(of);
+        await of.screenshot({ path: join(folder, `${name}-${window.viewport.width}-${colorScheme}.png`) });
     };
     await shot('book_first');
     await steps.openStarter(page, hand, 'potting_shed_hand_salve');
@@ -41,7 +43,6 @@ async function take(browser, window, colorScheme) {
     await steps.close(page, hand);
     await steps.press(page, hand, 'formula.add_line', { id: 'B' });
     await hand.write(await seen.search(page, say('ingredient.search')), 'oil');
-    await page.evaluate(() => document.activeElement.blur());
     await shot('ingredient');
     await steps.close(page, hand);
     if (window.hasTouch !== false) {
@@ -73,8 +74,10 @@ async function take(browser, window, colorScheme) {
     await steps.goTo(page, hand, 'nav.batch');
     await shot('batch_blank');
     const friend = await open(await profile(browser, { ...window, colorScheme }), address(file) + link.slice(link.indexOf('#')));
-    await settled(friend);
-    await friend.screenshot({ path: join(folder, `incoming-${window.viewport.width}-${colorScheme}.png`) });
+    await shot('incoming', friend);
+    const round = await open(await profile(browser, { ...window, colorScheme }), address(file));
+    let n = 0;
+    await steps.tour(round, mirror(round), (name) => shot(`tour_${String(++n).padStart(2, '0')}_${name}`, round));
     await gallery(browser, window, colorScheme);
     for (const one of browser.contexts()) await one.close();
 }
