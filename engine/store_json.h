@@ -21,7 +21,7 @@ using Json = nlohmann::ordered_json;  // keeps the order of keys: a stock list i
 
 inline constexpr std::size_t kMostBytes = 5'000'000;
 inline constexpr std::size_t kMostDepth = 32;
-inline constexpr std::size_t kMostKeys = 1000;  // of one object
+inline constexpr std::size_t kMostKeys = 4000;  // of one object: a table of words has over a thousand
 
 // Refused: what is not JSON or not UTF-8 (json_malformed, place "character N"), a key said twice
 // (preset_duplicate, place its path), too deep, too many keys, too long (too_many).

@@ -79,7 +79,7 @@ formula::Formula formula_from(Fields& fields, Failure& failure) {
                 {phase.needed_text("id"), phase.figure("hold_c"), phase.figure("add_below_c")});
             phase.finish();
         }
-        if (formula.phases.size() > store_json::kMostKeys) {  // before every line is held against every phase
+        if (formula.phases.size() > 1000) {  // before every line is held against every phase
             failure.at(result::Code::too_many, fields.place("phases"), std::to_string(formula::kMostPhases));
             return formula;
         }
