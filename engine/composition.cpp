@@ -200,17 +200,24 @@ Sums sums_of(const Table& table, const std::vector<Held>& held) {
     return sums;
 }
 
+std::span<const Term> terms_of(const Sums& sums, Id constituent) {
+    const auto from = std::lower_bound(sums.terms.begin(), sums.terms.end(), constituent,
+                                       [](const Term& term, Id id) { return term.constituent < id; });
+    auto to = from;
+    while (to != sums.terms.end() && to->constituent == constituent)
+        ++to;
+    return {from, to};
+}
+
 Total total_of(const Sums& sums, const std::vector<Held>& held, Id constituent) {
     Total total;
-    auto at = std::lower_bound(sums.terms.begin(), sums.terms.end(), constituent,
-                               [](const Term& term, Id id) { return term.constituent < id; });
-    for (; at != sums.terms.end() && at->constituent == constituent; ++at) {
-        const Percent line = held[at->held].percent;
-        total.low = total.low + quantity::trace_of(line, at->low);
-        total.typical = total.typical + quantity::trace_of(line, at->typical);
-        total.high = total.high + quantity::trace_of(line, at->high);
-        total.measured = total.measured && at->measured;
-        total.shares.push_back(*at);
+    for (const Term& term : terms_of(sums, constituent)) {
+        const Percent line = held[term.held].percent;
+        total.low = total.low + quantity::trace_of(line, term.low);
+        total.typical = total.typical + quantity::trace_of(line, term.typical);
+        total.high = total.high + quantity::trace_of(line, term.high);
+        total.measured = total.measured && term.measured;
+        total.shares.push_back(term);
     }
     std::stable_sort(total.shares.begin(), total.shares.end(), [&](const Term& a, const Term& b) {
         return quantity::trace_of(held[a.held].percent, a.high) >

@@ -6,6 +6,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -75,6 +76,7 @@ struct Sums {
     std::vector<std::size_t> unknown;
 };
 Sums sums_of(const Table& table, const std::vector<Held>& held);
+std::span<const Term> terms_of(const Sums& sums, Id constituent);  // a group has terms of its own
 
 struct Total {
     quantity::Trace low, typical, high;

@@ -103,6 +103,42 @@ std::string_view code_name(Code code) {
             return "certificate_peroxide";
         case Code::share_usual_left:
             return "share_usual_left";
+        case Code::constituent_over:
+            return "constituent_over";
+        case Code::constituent_may_be_over:
+            return "constituent_may_be_over";
+        case Code::constituent_over_later:
+            return "constituent_over_later";
+        case Code::constituent_not_for_age:
+            return "constituent_not_for_age";
+        case Code::ingredient_over:
+            return "ingredient_over";
+        case Code::ingredient_prohibited:
+            return "ingredient_prohibited";
+        case Code::oil_impure:
+            return "oil_impure";
+        case Code::phototoxic_over:
+            return "phototoxic_over";
+        case Code::warning_due:
+            return "warning_due";
+        case Code::oils_over_for_use:
+            return "oils_over_for_use";
+        case Code::oils_over_for_age:
+            return "oils_over_for_age";
+        case Code::oils_above_usual_for_age:
+            return "oils_above_usual_for_age";
+        case Code::oils_not_for_baby:
+            return "oils_not_for_baby";
+        case Code::oils_over_for_person:
+            return "oils_over_for_person";
+        case Code::oil_not_for_child:
+            return "oil_not_for_child";
+        case Code::oil_with_care_for_child:
+            return "oil_with_care_for_child";
+        case Code::oil_not_in_pregnancy:
+            return "oil_not_in_pregnancy";
+        case Code::allergens_to_name:
+            return "allergens_to_name";
     }
     return "";
 }
@@ -144,7 +180,8 @@ std::string sentence(const words::Table& table, const std::string& key, const Fi
                        {"material", material},
                        {"rule", finding.rule},
                        {"edition", finding.edition},
-                       {"constituent", std::string(constituent_name)}});
+                       {"constituent", std::string(constituent_name)},
+                       {"typical", figure(std::nullopt, finding.trace_typical)}});
 }
 
 }  // namespace

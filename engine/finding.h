@@ -69,8 +69,34 @@ enum class Code {
     certificate_over,         // value, limit; unit: the category
     certificate_peroxide,     // limit: mmol/L that the supplier's certificate must stay below
     share_usual_left,         // value, limit: % of all lines of a role; subject: the role
+    // constituents, oils, allergens
+    constituent_over,         // trace, trace_limit: % of the product, in the usual case too
+    constituent_may_be_over,  // only in the worst case
+    constituent_over_later,   // unit: the day from which the limit holds
+    constituent_not_for_age,
+    ingredient_over,  // trace, trace_limit: % of the product
+    ingredient_prohibited,
+    oil_impure,         // trace, trace_limit: % of the oil
+    phototoxic_over,    // trace: % of what is allowed
+    warning_due,        // trace, trace_limit: % of the product
+    oils_over_for_use,  // trace, trace_limit: % of all oils together
+    oils_over_for_age,
+    oils_above_usual_for_age,
+    oils_not_for_baby,
+    oils_over_for_person,
+    oil_not_for_child,  // value: its age, limit: the age from which on, years; rule: the caution
+    oil_with_care_for_child,
+    oil_not_in_pregnancy,
+    allergens_to_name,  // value: how many; trace_limit: strictly above that %
 };
-inline constexpr int kCodes = static_cast<int>(Code::share_usual_left) + 1;
+inline constexpr int kCodes = static_cast<int>(Code::allergens_to_name) + 1;
+
+struct Share {  // what one source brings to a sum
+    std::string subject;
+    quantity::Trace high, typical;
+    bool of_bottle = false;  // by the bottle's own paper
+    bool operator==(const Share&) const = default;
+};
 
 struct Finding {
     Code code{};
@@ -83,9 +109,11 @@ struct Finding {
     std::string material;  // of a container, where that is what the remark is about; words that were found
     std::string rule;      // the row as it is printed: "III/102", "IFRA 49 methyl eugenol"; "" common sense
     std::string edition;   // of the document the rule stands in
-    std::string constituent;                     // id, where the remark is about one
-    std::optional<quantity::Trace> trace;        // value and limit where they are finer than the grid
-    std::optional<quantity::Trace> trace_limit;  // of decimal.h; the sentence then says these
+    std::string constituent;                       // id, where the remark is about one
+    std::optional<quantity::Trace> trace;          // value and limit where they are finer than the grid
+    std::optional<quantity::Trace> trace_limit;    // of decimal.h; the sentence then says these
+    std::optional<quantity::Trace> trace_typical;  // of a sum, beside its worst case in trace
+    std::vector<Share> shares;                     // which source brings how much, the largest first
     std::string source;  // key in the bibliography; "" only where the remark is arithmetic
     source::Standing standing = source::Standing::document;
     bool operator==(const Finding&) const = default;

@@ -53,6 +53,18 @@ std::string_view rule_name(Rule rule) {
             return "bought_scents";
         case Rule::peroxide:
             return "peroxide";
+        case Rule::constituents:
+            return "constituents";
+        case Rule::oils:
+            return "oils";
+        case Rule::oil_total:
+            return "oil_total";
+        case Rule::persons:
+            return "persons";
+        case Rule::phototoxic:
+            return "phototoxic";
+        case Rule::allergens:
+            return "allergens";
         case Rule::laboratory:
             return "laboratory";
     }
@@ -79,6 +91,10 @@ std::string_view reason_name(Reason reason) {
             return "name_unknown";
         case Reason::certificate_unsaid:
             return "certificate_unsaid";
+        case Reason::age_unsaid:
+            return "age_unsaid";
+        case Reason::person_unsaid:
+            return "person_unsaid";
         case Reason::laboratory:
             return "laboratory";
     }

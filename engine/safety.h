@@ -73,6 +73,12 @@ enum class Rule {
     colours,
     bought_scents,
     peroxide,
+    constituents,
+    oils,
+    oil_total,
+    persons,
+    phototoxic,
+    allergens,
     laboratory,
 };
 inline constexpr int kRules = static_cast<int>(Rule::laboratory) + 1;
@@ -87,6 +93,8 @@ enum class Reason {  // why a check is not made
     temperature_unsaid,
     name_unknown,
     certificate_unsaid,
+    age_unsaid,
+    person_unsaid,
     laboratory,
 };
 inline constexpr int kReasons = static_cast<int>(Reason::laboratory) + 1;

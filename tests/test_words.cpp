@@ -129,8 +129,8 @@ TEST_CASE("every finding has a name of its own and an English sentence") {
         const std::string key = "finding." + name;
         CAPTURE(key);
         REQUIRE(words::has(table, key));
-        static const std::set<std::string> filled_in = {"subject",  "value", "limit",   "unit",
-                                                        "material", "rule",  "edition", "constituent"};
+        static const std::set<std::string> filled_in = {
+            "subject", "value", "limit", "unit", "material", "rule", "edition", "constituent", "typical"};
         for (const std::string& said : {key, key + ".do"}) {
             if (!words::has(table, said)) continue;
             for (const std::string& in_braces : names_in(table.entries.find(said)->second.other))

@@ -46,9 +46,9 @@ std::string family(const std::string& key) {
     return key.substr(0, key.find('.'));
 }
 
-const std::set<std::string> kMadeAtRunTime = {"ask",         "check",    "error", "finding",
-                                              "kind_french", "material", "paper", "pasted",
-                                              "role",        "sale",     "unmade"};
+const std::set<std::string> kMadeAtRunTime = {"ask",      "check",       "error",  "finding", "kind_french",
+                                              "material", "paper",       "pasted", "role",    "sale",
+                                              "unmade",   "oil_caution", "regime"};
 
 }  // namespace
 
@@ -117,9 +117,18 @@ TEST_CASE("every failure, finding, role and material has its words, and no words
         CAPTURE(container.material);
         CHECK(words::has(shipped::english(), "material." + container.material));
     }
+    for (const limits::Caution& caution : shipped::book().cautions)
+        wanted.insert("oil_caution." + caution.id);
+    for (const limits::Regime& regime : shipped::book().regimes)
+        wanted.insert("regime." + regime.reason);
+    for (const std::string& key : wanted) {
+        CAPTURE(key);
+        CHECK(words::has(shipped::english(), key));
+    }
     for (const auto& [key, entry] : shipped::english().entries) {
         CAPTURE(key);
-        const bool listed = family(key) == "error" || family(key) == "finding" || family(key) == "check" ||
+        const bool listed = family(key) == "oil_caution" || family(key) == "regime" ||
+                            family(key) == "error" || family(key) == "finding" || family(key) == "check" ||
                             family(key) == "unmade";
         if (!listed) continue;
         const bool advice = key.size() > 3 && key.compare(key.size() - 3, 3, ".do") == 0;

@@ -1,0 +1,120 @@
+// Allergens that the declaration has to name: strictly above 0.001 % in what stays on, 0.01 % in what is
+// rinsed off, in the worst case, summed over every source and the members of a group. Which list holds
+// follows from market and day. An oil that is an entry itself is tested beside its constituents.
+#include "safety_bounds.h"
+
+#include <algorithm>
+
+namespace safety {
+namespace {
+
+using finding::Code;
+using finding::Severity;
+using limits::List;
+using quantity::Trace;
+
+bool is_listed(const std::vector<std::string>& list, std::string_view one) {
+    return std::find(list.begin(), list.end(), one) != list.end();
+}
+
+constexpr std::string_view kLastDay = "9999-12-31";  // no day said: the list that will hold
+
+struct Sum {
+    Trace amount;
+    std::vector<std::string> from;
+    source::Standing standing = source::Standing::document;
+
+    void add(std::string name, Trace trace, source::Standing of) {
+        amount = amount + trace;
+        standing = std::max(standing, of);
+        if (!is_listed(from, name)) from.push_back(std::move(name));
+    }
+};
+
+Sum sum_of(const Case& the, const Contents& contents, const limits::Allergen& allergen) {
+    Sum sum;
+    for (const composition::Id id : allergen.constituents)
+        for (const composition::Term& term : composition::terms_of(contents.sums, id)) {
+            const Portion& portion = the.portions[term.held];
+            // benzyl alcohol as a preservative is declared as that (entry 45)
+            if (portion.known != nullptr && portion.known->role == "preservative") continue;
+            if (term.high.grid == 0) continue;
+            sum.add(subject(portion), quantity::trace_of(portion.percent, term.high),
+                    term.of_bottle        ? source::Standing::supplier
+                    : term.row != nullptr ? term.row->standing
+                                          : source::Standing::document);
+        }
+    for (const Portion& portion : the.portions) {
+        if (!allergen.constituents.empty() || portion.percent.grid <= 0) continue;
+        const bool known = portion.known != nullptr && portion.known != portion.own &&
+                           is_listed(allergen.ingredients, portion.known->id);
+        if (known || is_called(portion, allergen.names))
+            sum.add(subject(portion), quantity::trace_of(portion.percent, quantity::kHundred),
+                    source::Standing::document);
+    }
+    return sum;
+}
+
+}  // namespace
+
+Allergens allergens_of(const Case& the) {
+    Allergens all;
+    if (the.book == nullptr || the.product == nullptr) return all;
+    all.regime = limits::regime_on(*the.book, market_of(the), the.date.empty() ? kLastDay : the.date);
+    if (all.regime == nullptr || all.regime->list == List::none) return all;
+    const Contents contents = contents_of(the);
+    const Trace above =
+        the.product->contact == "rinse_off" ? the.book->rinse_off_above : the.book->leave_on_above;
+    for (const limits::Allergen& allergen : the.book->allergens) {
+        if (all.regime->list == List::old_24 && !allergen.old) continue;
+        const Sum sum = sum_of(the, contents, allergen);
+        if (sum.amount <= above) continue;
+        declaration::Named named;
+        named.label_name = allergen.label;
+        named.amount = sum.amount;
+        for (const std::string& name : sum.from)
+            named.why += (named.why.empty() ? "" : ", ") + name;
+        named.source = allergen.source;
+        named.standing = std::max(sum.standing, allergen.standing);
+        all.named.push_back(std::move(named));
+    }
+    std::stable_sort(all.named.begin(), all.named.end(),
+                     [](const auto& a, const auto& b) { return a.amount > b.amount; });
+    for (const std::size_t place : contents.sums.unknown)
+        if (std::string name = subject(the.portions[place]); !is_listed(all.unknown, name))
+            all.unknown.push_back(std::move(name));
+    for (const std::string& name : the.strained)
+        if (!is_listed(all.unknown, name)) all.unknown.push_back(name);
+    return all;
+}
+
+void allergens(const Case& the, Report& report) {
+    if (the.book == nullptr || the.product == nullptr) {
+        report.not_made.push_back(
+            {Rule::allergens, "", the.book == nullptr ? Reason::no_book : Reason::product_unsaid, {}});
+        return;
+    }
+    const Allergens all = allergens_of(the);
+    if (all.regime == nullptr) {
+        report.not_made.push_back({Rule::allergens, "", Reason::market_not_covered, {}});
+        return;
+    }
+    if (the.market.empty()) report.not_made.push_back({Rule::allergens, "", Reason::market_unsaid, {}});
+    if (!all.unknown.empty())
+        report.not_made.push_back({Rule::allergens, all.regime->document, Reason::no_figure, all.unknown});
+    Made made{Rule::allergens, all.regime->document, {}};
+    for (const declaration::Named& one : all.named)
+        made.looked_at.push_back(one.label_name);
+    if (!all.named.empty()) {
+        finding::Finding one = about(Code::allergens_to_name, Severity::note, std::nullopt, "");
+        one.value = static_cast<std::int64_t>(all.named.size()) * decimal::kOne;
+        one.trace_limit =
+            the.product->contact == "rinse_off" ? the.book->rinse_off_above : the.book->leave_on_above;
+        one.unit = "%";
+        one.rule = all.regime->document;
+        report.findings.push_back(sourced(std::move(one), all.regime->source, all.regime->standing));
+    }
+    report.made.push_back(std::move(made));
+}
+
+}  // namespace safety

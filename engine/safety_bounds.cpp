@@ -1,0 +1,165 @@
+// From a Case to sums that must not go beyond their limits, and from such a sum to what is said about it.
+#include "safety_bounds.h"
+
+#include <algorithm>
+
+namespace safety {
+namespace {
+
+using finding::Code;
+using finding::Finding;
+using finding::Severity;
+using quantity::Trace;
+
+__extension__ typedef __int128 Wide;
+
+constexpr std::int64_t kYoungest = 3;  // months: below that there are no oils at all
+
+char small(char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
+
+bool holds(std::string_view text, std::string_view part) {
+    return std::search(text.begin(), text.end(), part.begin(), part.end(),
+                       [](char a, char b) { return small(a) == b; }) != text.end();
+}
+
+std::int64_t sum_of(const Case& the, const Bound& bound, std::int64_t Term::*weight) {
+    std::int64_t sum = 0;
+    for (const Term& term : bound.terms)
+        sum += the.portions[term.portion].percent.grid * term.*weight;
+    return sum;
+}
+
+// As a share of the product, or of what is allowed; rounded up, so that what is beyond shows as beyond.
+Trace shown(const Bound& bound, std::int64_t sum) {
+    constexpr std::int64_t kAll = quantity::kHundred.grid * quantity::kHundred.grid;
+    if (bound.whole == kAll) return {sum};
+    const Wide scaled = static_cast<Wide>(sum) * kAll;
+    return {static_cast<std::int64_t>((scaled + bound.whole - 1) / bound.whole)};
+}
+
+bool is_coming(const Case& the, const Bound& bound) {
+    return bound.row != nullptr && !bound.row->from.empty() && the.date < bound.row->from;
+}
+
+}  // namespace
+
+bool is_oil(const Portion& portion) {
+    return portion.known != nullptr &&
+           (portion.known->role == "essential_oil" || portion.known->role == "extract");
+}
+
+std::optional<std::int64_t> age_of(const Case& the) {
+    if (the.age_months) return the.age_months;
+    if (the.product != nullptr && the.product->place == "baby") return kYoungest;
+    return std::nullopt;
+}
+
+std::string_view market_of(const Case& the) {
+    return the.market.empty() ? std::string_view("eu") : std::string_view(the.market);
+}
+
+// Only what no shipped entry stands for is known by what it is called.
+bool is_called(const Portion& portion, const std::vector<std::string>& names) {
+    const bool shipped = portion.known != nullptr && portion.known != portion.own;
+    if (shipped || names.empty()) return false;
+    return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
+        if (holds(portion.name, name)) return true;
+        if (portion.own == nullptr) return false;
+        if (holds(portion.own->name, name) || holds(portion.own->botanical, name)) return true;
+        return std::any_of(portion.own->inci.begin(), portion.own->inci.end(),
+                           [&](const auto& inci) { return holds(inci.second, name); });
+    });
+}
+
+std::int64_t high_of(const Case& the, const Bound& bound) {
+    return sum_of(the, bound, &Term::high);
+}
+
+std::int64_t typical_of(const Case& the, const Bound& bound) {
+    return sum_of(the, bound, &Term::typical);
+}
+
+bool goes_beyond(const Case& the, const Bound& bound) {
+    return high_of(the, bound) > bound.most;
+}
+
+Finding told(const Case& the, const Bound& bound) {
+    const std::int64_t high = high_of(the, bound), typical = typical_of(the, bound);
+    const Term& first = bound.terms.front();
+    Finding one = about(typical > bound.most ? bound.over : bound.maybe, bound.severity,
+                        the.portions[first.portion].line, subject(the.portions[first.portion]));
+    if (is_coming(the, bound)) {
+        one.code = Code::constituent_over_later;
+        one.severity = Severity::caution;
+        one.unit = bound.row->from;
+    }
+    one.trace = shown(bound, high);
+    one.trace_limit = bound.limit;
+    one.trace_typical = shown(bound, typical);
+    if (one.unit.empty()) one.unit = "%";
+    if (bound.constituent != composition::kNone)
+        one.constituent = the.book->composition.constituents[bound.constituent].id;
+    source::Standing standing = source::Standing::document;
+    for (const Term& term : bound.terms) {
+        standing = std::max(standing, term.standing);
+        const std::int64_t percent = the.portions[term.portion].percent.grid;
+        one.shares.push_back({subject(the.portions[term.portion]), shown(bound, percent * term.high),
+                              shown(bound, percent * term.typical), term.of_bottle});
+    }
+    if (bound.row != nullptr) {
+        one.rule = bound.row->id;
+        one.edition = bound.row->edition;
+        one = sourced(std::move(one), bound.row->source, std::max(standing, bound.row->standing));
+    } else if (bound.level != nullptr) {
+        one.rule = bound.level->document;
+        one.edition = bound.level->edition;
+        one = sourced(std::move(one), bound.level->source, bound.level->standing);
+    }
+    return one;
+}
+
+Contents contents_of(const Case& the) {
+    Contents contents;
+    contents.held.reserve(the.portions.size());
+    for (const Portion& portion : the.portions) {
+        composition::Held held;
+        held.percent = portion.percent;
+        if (portion.known != nullptr && portion.known != portion.own) held.ingredient = portion.known->id;
+        held.carries = portion.known == nullptr || is_oil(portion) || portion.known->role.empty() ||
+                       !portion.vouched_for;  // a stranger may call an oil of flowers a wax
+        if (portion.own != nullptr && portion.own->analysis) {
+            held.analysis = &*portion.own->analysis;
+            held.trusted = portion.vouched_for;
+        }
+        contents.held.push_back(held);
+    }
+    contents.sums = composition::sums_of(the.book->composition, contents.held);
+    return contents;
+}
+
+Bounds bounds_of(const Case& the) {
+    Bounds bounds;
+    const Contents contents = contents_of(the);
+    add_constituents(the, contents, bounds);
+    add_ingredients(the, contents, bounds);
+    add_levels(the, bounds);
+    add_phototoxic(the, contents, bounds);
+    return bounds;
+}
+
+void limited(const Case& the, Report& report) {
+    if (the.book == nullptr) {
+        for (const Rule rule : {Rule::constituents, Rule::oils, Rule::oil_total, Rule::phototoxic})
+            report.not_made.push_back({rule, "", Reason::no_book, {}});
+        return;
+    }
+    Bounds bounds = bounds_of(the);
+    for (const Bound& bound : bounds.all)
+        if (goes_beyond(the, bound)) report.findings.push_back(told(the, bound));
+    std::move(bounds.made.begin(), bounds.made.end(), std::back_inserter(report.made));
+    std::move(bounds.not_made.begin(), bounds.not_made.end(), std::back_inserter(report.not_made));
+}
+
+}  // namespace safety
