@@ -53,12 +53,13 @@ struct Search {
     bool passes(Percent percent) {
         const Case the = with(percent);
         if (the.book == nullptr || percent.grid == 0) return true;
-        const safety::Bounds bounds = safety::bounds_of(the);
+        const safety::Contents contents = safety::contents_of(the);
+        const safety::Bounds bounds = safety::bounds_of(the, contents);
         for (const Bound& bound : bounds.all)
             if (counts(the, bound, line) && safety::goes_beyond(the, bound))
                 return fails(safety::told(the, bound), false);
         safety::Report persons;
-        safety::persons(the, persons);
+        safety::persons(the, contents, persons);
         for (finding::Finding& one : persons.findings)
             if (one.line == line && one.severity == finding::Severity::stop)
                 return fails(std::move(one), false);

@@ -44,13 +44,10 @@ Sum sum_of(const Case& the, const Contents& contents, const limits::Allergen& al
                     : term.row != nullptr ? term.row->standing
                                           : source::Standing::document);
         }
-    for (const Portion& portion : the.portions) {
-        if (!allergen.constituents.empty() || portion.percent.grid <= 0) continue;
-        const bool known = portion.known != nullptr && portion.known != portion.own &&
-                           is_listed(allergen.ingredients, portion.known->id);
-        if (known || is_called(portion, allergen.names))
-            sum.add(subject(portion), quantity::trace_of(portion.percent, quantity::kHundred),
-                    source::Standing::document);
+    for (const std::size_t place : those_of(the, contents, allergen.ingredients, allergen.names)) {
+        const Portion& portion = the.portions[place];
+        sum.add(subject(portion), quantity::trace_of(portion.percent, quantity::kHundred),
+                source::Standing::document);
     }
     return sum;
 }
@@ -58,11 +55,14 @@ Sum sum_of(const Case& the, const Contents& contents, const limits::Allergen& al
 }  // namespace
 
 Allergens allergens_of(const Case& the) {
+    return the.book == nullptr ? Allergens{} : allergens_of(the, contents_of(the));
+}
+
+Allergens allergens_of(const Case& the, const Contents& contents) {
     Allergens all;
-    if (the.book == nullptr || the.product == nullptr) return all;
+    if (the.product == nullptr) return all;
     all.regime = limits::regime_on(*the.book, market_of(the), the.date.empty() ? kLastDay : the.date);
     if (all.regime == nullptr || all.regime->list == List::none) return all;
-    const Contents contents = contents_of(the);
     const Trace above =
         the.product->contact == "rinse_off" ? the.book->rinse_off_above : the.book->leave_on_above;
     for (const limits::Allergen& allergen : the.book->allergens) {
@@ -88,13 +88,12 @@ Allergens allergens_of(const Case& the) {
     return all;
 }
 
-void allergens(const Case& the, Report& report) {
-    if (the.book == nullptr || the.product == nullptr) {
-        report.not_made.push_back(
-            {Rule::allergens, "", the.book == nullptr ? Reason::no_book : Reason::product_unsaid, {}});
+void allergens(const Case& the, const Contents& contents, Report& report) {
+    if (the.product == nullptr) {
+        report.not_made.push_back({Rule::allergens, "", Reason::product_unsaid, {}});
         return;
     }
-    const Allergens all = allergens_of(the);
+    const Allergens all = allergens_of(the, contents);
     if (all.regime == nullptr) {
         report.not_made.push_back({Rule::allergens, "", Reason::market_not_covered, {}});
         return;

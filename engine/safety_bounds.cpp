@@ -24,6 +24,25 @@ bool holds(std::string_view text, std::string_view part) {
                        [](char a, char b) { return small(a) == b; }) != text.end();
 }
 
+bool is_oil(const Portion& portion) {
+    return portion.known != nullptr &&
+           (portion.known->role == "essential_oil" || portion.known->role == "extract");
+}
+
+bool is_shipped(const Portion& portion) {
+    return portion.known != nullptr && portion.known != portion.own;
+}
+
+bool is_called(const Portion& portion, const std::vector<std::string>& names) {
+    return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
+        if (holds(portion.name, name)) return true;
+        if (portion.own == nullptr) return false;
+        if (holds(portion.own->name, name) || holds(portion.own->botanical, name)) return true;
+        return std::any_of(portion.own->inci.begin(), portion.own->inci.end(),
+                           [&](const auto& inci) { return holds(inci.second, name); });
+    });
+}
+
 std::int64_t sum_of(const Case& the, const Bound& bound, std::int64_t Term::*weight) {
     std::int64_t sum = 0;
     for (const Term& term : bound.terms)
@@ -45,11 +64,6 @@ bool is_coming(const Case& the, const Bound& bound) {
 
 }  // namespace
 
-bool is_oil(const Portion& portion) {
-    return portion.known != nullptr &&
-           (portion.known->role == "essential_oil" || portion.known->role == "extract");
-}
-
 std::optional<std::int64_t> age_of(const Case& the) {
     if (the.age_months) return the.age_months;
     if (the.product != nullptr && the.product->place == "baby") return kYoungest;
@@ -58,19 +72,6 @@ std::optional<std::int64_t> age_of(const Case& the) {
 
 std::string_view market_of(const Case& the) {
     return the.market.empty() ? std::string_view("eu") : std::string_view(the.market);
-}
-
-// Only what no shipped entry stands for is known by what it is called.
-bool is_called(const Portion& portion, const std::vector<std::string>& names) {
-    const bool shipped = portion.known != nullptr && portion.known != portion.own;
-    if (shipped || names.empty()) return false;
-    return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
-        if (holds(portion.name, name)) return true;
-        if (portion.own == nullptr) return false;
-        if (holds(portion.own->name, name) || holds(portion.own->botanical, name)) return true;
-        return std::any_of(portion.own->inci.begin(), portion.own->inci.end(),
-                           [&](const auto& inci) { return holds(inci.second, name); });
-    });
 }
 
 std::int64_t high_of(const Case& the, const Bound& bound) {
@@ -126,40 +127,66 @@ Contents contents_of(const Case& the) {
     for (const Portion& portion : the.portions) {
         composition::Held held;
         held.percent = portion.percent;
-        if (portion.known != nullptr && portion.known != portion.own) held.ingredient = portion.known->id;
+        if (is_shipped(portion)) held.ingredient = portion.known->id;
         held.carries = portion.known == nullptr || is_oil(portion) || portion.known->role.empty() ||
                        !portion.vouched_for;  // a stranger may call an oil of flowers a wax
         if (portion.own != nullptr && portion.own->analysis) {
             held.analysis = &*portion.own->analysis;
             held.trusted = portion.vouched_for;
         }
+        if (portion.percent.grid > 0 && is_oil(portion)) contents.oils.push_back(contents.held.size());
+        if (portion.percent.grid > 0 && !is_shipped(portion)) contents.named.push_back(contents.held.size());
         contents.held.push_back(held);
     }
     contents.sums = composition::sums_of(the.book->composition, contents.held);
     return contents;
 }
 
-Bounds bounds_of(const Case& the) {
+std::vector<std::size_t> those_of(const Case& the, const Contents& contents,
+                                  const std::vector<std::string>& ingredients,
+                                  const std::vector<std::string>& names) {
+    std::vector<std::size_t> found;
+    if (!ingredients.empty())
+        for (const std::size_t place : contents.oils) {
+            const Portion& portion = the.portions[place];
+            if (is_shipped(portion) &&
+                std::find(ingredients.begin(), ingredients.end(), portion.known->id) != ingredients.end())
+                found.push_back(place);
+        }
+    if (!names.empty())
+        for (const std::size_t place : contents.named)
+            if (is_called(the.portions[place], names)) found.push_back(place);
+    return found;
+}
+
+Bounds bounds_of(const Case& the, const Contents& contents) {
     Bounds bounds;
-    const Contents contents = contents_of(the);
     add_constituents(the, contents, bounds);
     add_ingredients(the, contents, bounds);
-    add_levels(the, bounds);
+    add_levels(the, contents, bounds);
     add_phototoxic(the, contents, bounds);
     return bounds;
 }
 
+Bounds bounds_of(const Case& the) {
+    return bounds_of(the, contents_of(the));
+}
+
 void limited(const Case& the, Report& report) {
     if (the.book == nullptr) {
-        for (const Rule rule : {Rule::constituents, Rule::oils, Rule::oil_total, Rule::phototoxic})
+        for (const Rule rule : {Rule::constituents, Rule::oils, Rule::oil_total, Rule::persons,
+                                Rule::phototoxic, Rule::allergens})
             report.not_made.push_back({rule, "", Reason::no_book, {}});
         return;
     }
-    Bounds bounds = bounds_of(the);
+    const Contents contents = contents_of(the);
+    Bounds bounds = bounds_of(the, contents);
     for (const Bound& bound : bounds.all)
         if (goes_beyond(the, bound)) report.findings.push_back(told(the, bound));
     std::move(bounds.made.begin(), bounds.made.end(), std::back_inserter(report.made));
     std::move(bounds.not_made.begin(), bounds.not_made.end(), std::back_inserter(report.not_made));
+    persons(the, contents, report);
+    allergens(the, contents, report);
 }
 
 }  // namespace safety

@@ -46,6 +46,8 @@ finding::Finding told(const Case& the, const Bound& bound);  // of one that goes
 struct Contents {
     std::vector<composition::Held> held;  // one for each portion of the Case
     composition::Sums sums;
+    std::vector<std::size_t> oils;   // portions that are essential oils or extracts …
+    std::vector<std::size_t> named;  // … and those of which no shipped entry tells what they are
 };
 Contents contents_of(const Case& the);  // the.book is there
 
@@ -55,15 +57,17 @@ struct Bounds {
     std::vector<NotMade> not_made;
 };
 Bounds bounds_of(const Case& the);
+Bounds bounds_of(const Case& the, const Contents& contents);
 
 // ---- the families ----
 void add_constituents(const Case& the, const Contents& contents, Bounds& bounds);
 void add_ingredients(const Case& the, const Contents& contents, Bounds& bounds);  // whole oils
-void add_levels(const Case& the, Bounds& bounds);  // of all oils: by use, age, person
+void add_levels(const Case& the, const Contents& contents, Bounds& bounds);       // all oils together
 void add_phototoxic(const Case& the, const Contents& contents, Bounds& bounds);
-void limited(const Case& the, Report& report);  // all of these, held against
-void persons(const Case& the, Report& report);  // oils that are not for a child, not in pregnancy
-void allergens(const Case& the, Report& report);
+// What the families find, persons and allergens with them.
+void limited(const Case& the, Report& report);
+void persons(const Case& the, const Contents& contents, Report& report);
+void allergens(const Case& the, const Contents& contents, Report& report);
 
 // The allergens to be named on a market on a day: strictly above the threshold, in the worst case, the
 // largest first. `regime` says which list holds and why; null: this market is not covered.
@@ -73,14 +77,18 @@ struct Allergens {
     std::vector<std::string> unknown;  // sources of which nothing is known
 };
 Allergens allergens_of(const Case& the);
+Allergens allergens_of(const Case& the, const Contents& contents);
 
 // The cautions that are at hand for this formula: those for every oil, and those of the oils in it.
 std::vector<const limits::Caution*> cautions_of(const Case& the);
 
 // ---- for the families ----
-bool is_oil(const Portion& portion);                  // an essential oil or an extract
 std::optional<std::int64_t> age_of(const Case& the);  // in months; a product for babies is for the youngest
 std::string_view market_of(const Case& the);          // where none is said, the strictest
-bool is_called(const Portion& portion, const std::vector<std::string>& names);
+// The portions that are one of these ingredients, or are called one of these names though no shipped entry
+// stands for them.
+std::vector<std::size_t> those_of(const Case& the, const Contents& contents,
+                                  const std::vector<std::string>& ingredients,
+                                  const std::vector<std::string>& names);
 
 }  // namespace safety

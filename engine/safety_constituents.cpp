@@ -52,7 +52,9 @@ struct Family {
         std::vector<bool> says(the.portions.size());
         for (const Id id : row.constituents)
             for (const composition::Term& term : composition::terms_of(contents.sums, id)) {
-                says[term.held] = true;
+                // (A stranger's paper alone says nothing that could be relied on.)
+                if (!term.of_bottle || term.row != nullptr || contents.held[term.held].trusted)
+                    says[term.held] = true;
                 if (term.high.grid == 0) continue;  // known to be free of it
                 bound.terms.push_back(
                     {term.held, term.high.grid, term.typical.grid, term.measured, term.of_bottle,

@@ -40,13 +40,6 @@ std::vector<std::string> names_of(const Case& the, const std::vector<std::size_t
     return names;
 }
 
-std::vector<std::size_t> oils_in(const Case& the) {
-    std::vector<std::size_t> oils;
-    for (std::size_t i = 0; i < the.portions.size(); ++i)
-        if (the.portions[i].percent.grid > 0 && is_oil(the.portions[i])) oils.push_back(i);
-    return oils;
-}
-
 void add_level(const Case& the, const limits::Level& level, const std::vector<std::size_t>& oils, Code over,
                Severity severity, Bounds& bounds) {
     Bound bound = whole_portions(the, oils);
@@ -63,7 +56,6 @@ void add_level(const Case& the, const limits::Level& level, const std::vector<st
 }  // namespace
 
 void add_ingredients(const Case& the, const Contents& contents, Bounds& bounds) {
-    (void)contents;
     if (the.product == nullptr) {
         bounds.not_made.push_back({Rule::oils, "", Reason::product_unsaid, {}});
         return;
@@ -72,14 +64,7 @@ void add_ingredients(const Case& the, const Contents& contents, Bounds& bounds) 
     std::vector<bool> looked_at(the.portions.size());
     for (const limits::Row& row : the.book->rows) {
         if (!row.constituents.empty()) continue;
-        std::vector<std::size_t> of;
-        for (std::size_t i = 0; i < the.portions.size(); ++i) {
-            const Portion& portion = the.portions[i];
-            if (portion.percent.grid <= 0) continue;
-            const bool known = portion.known != nullptr && portion.known != portion.own &&
-                               is_listed(row.ingredients, portion.known->id);
-            if (known || is_called(portion, row.names)) of.push_back(i);
-        }
+        const std::vector<std::size_t> of = those_of(the, contents, row.ingredients, row.names);
         if (of.empty() || !limits::is_in(row, market_of(the)) || !limits::is_for(row, age)) continue;
         const limits::Cap* cap = limits::cap_for(*the.book, row.caps, *the.product);
         if (cap == nullptr) continue;
@@ -104,16 +89,16 @@ void add_ingredients(const Case& the, const Contents& contents, Bounds& bounds) 
         bounds.all.push_back(std::move(bound));
     }
     std::vector<std::size_t> without;  // oils about which no row says anything
-    for (const std::size_t place : oils_in(the))
+    for (const std::size_t place : contents.oils)
         if (!looked_at[place]) without.push_back(place);
     if (!without.empty())
         bounds.not_made.push_back({Rule::oils, "", Reason::no_figure, names_of(the, without)});
-    else if (oils_in(the).empty())
+    else if (contents.oils.empty())
         bounds.made.push_back({Rule::oils, "", {}});
 }
 
-void add_levels(const Case& the, Bounds& bounds) {
-    const std::vector<std::size_t> oils = oils_in(the);
+void add_levels(const Case& the, const Contents& contents, Bounds& bounds) {
+    const std::vector<std::size_t>& oils = contents.oils;
     if (oils.empty()) {
         bounds.made.push_back({Rule::oil_total, "", {}});
         return;
@@ -139,12 +124,8 @@ void add_levels(const Case& the, Bounds& bounds) {
         add_level(the, *level, oils, Code::oils_over_for_person, Severity::caution, bounds);
 }
 
-void persons(const Case& the, Report& report) {
-    if (the.book == nullptr) {
-        report.not_made.push_back({Rule::persons, "", Reason::no_book, {}});
-        return;
-    }
-    const std::vector<std::size_t> oils = oils_in(the);
+void persons(const Case& the, const Contents& contents, Report& report) {
+    const std::vector<std::size_t>& oils = contents.oils;
     const auto age = age_of(the);
     if (age) {  // between the usual and the most for this age
         const limits::Level* level = limits::level_for_age(*the.book, *age);
@@ -198,8 +179,9 @@ void persons(const Case& the, Report& report) {
 
 std::vector<const limits::Caution*> cautions_of(const Case& the) {
     std::vector<const limits::Caution*> at_hand;
-    const std::vector<std::size_t> oils = oils_in(the);
-    if (the.book == nullptr || oils.empty()) return at_hand;
+    if (the.book == nullptr) return at_hand;
+    const std::vector<std::size_t> oils = contents_of(the).oils;
+    if (oils.empty()) return at_hand;
     for (const limits::Caution& caution : the.book->cautions) {
         const bool here =
             caution.places.empty() || the.product == nullptr || is_listed(caution.places, the.product->place);

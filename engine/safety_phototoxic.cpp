@@ -55,15 +55,8 @@ void add_phototoxic(const Case& the, const Contents& contents, Bounds& bounds) {
         const limits::Cap* cap = limits::cap_for(*the.book, row.caps, *the.product);
         if (cap == nullptr) continue;  // rinsed off, or where no sun comes
         if (row.constituents.empty()) {
-            for (std::size_t i = 0; i < the.portions.size(); ++i) {
-                const Portion& portion = the.portions[i];
-                if (portion.percent.grid <= 0) continue;
-                const bool known = portion.known != nullptr && portion.known != portion.own &&
-                                   std::find(row.ingredients.begin(), row.ingredients.end(),
-                                             portion.known->id) != row.ingredients.end();
-                if (known || is_called(portion, row.names))
-                    oils.push_back({i, &row, cap->most.grid / quantity::kHundred.grid});
-            }
+            for (const std::size_t place : those_of(the, contents, row.ingredients, row.names))
+                oils.push_back({place, &row, cap->most.grid / quantity::kHundred.grid});
             continue;
         }
         Bound bound;
