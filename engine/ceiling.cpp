@@ -6,6 +6,7 @@
 
 #include "limits_book.h"
 #include "safety_bounds.h"
+#include "safety_family.h"
 
 namespace ceiling {
 namespace {

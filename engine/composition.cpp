@@ -186,11 +186,11 @@ Sums sums_of(const Table& table, const std::vector<Held>& held) {
                 term.row = &row;
                 sums.terms.push_back(term);
             }
+            if (!held[i].trusted) sums.unknown.push_back(i);
             continue;
         }
         const OfSource terms = terms_of(table, held[i], i);
-        if (terms.empty() || ((carrier == nullptr || carrier->rows.empty()) && !held[i].trusted))
-            sums.unknown.push_back(i);
+        if (terms.empty() || !held[i].trusted) sums.unknown.push_back(i);
         for (const auto& [id, term] : terms)
             sums.terms.push_back(term);
     }

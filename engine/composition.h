@@ -57,7 +57,8 @@ struct Held {
     quantity::Percent percent;
     bool carries = false;  // may hold constituents though no row says so: an oil of flowers, a mere name
     const catalogue::LotAnalysis* analysis = nullptr;  // of this very bottle
-    bool trusted = false;  // the analysis is this person's own; another's may add to a row, never take away
+    bool trusted = true;  // what is said of it is this person's own; another's may add to a row, never take
+                          // away, and leaves it unknown
 };
 
 struct Term {  // of one constituent in one source, % of that source

@@ -39,7 +39,10 @@ void write_some(store_json::Writer& writer, std::string_view key, const std::str
 }
 
 void write_finding(store_json::Writer& writer, const Finding& one, const Names& names,
-                   const words::Table& words) {
+                   const words::Table& words, const limits::Book& book) {
+    const composition::Id id = composition::find(book.composition, one.constituent);
+    const std::string constituent =
+        id == composition::kNone ? one.constituent : book.composition.constituents[id].name;
     writer.object();
     writer.pair("code", finding::code_name(one.code));
     writer.pair("severity", finding::severity_name(one.severity));
@@ -51,6 +54,7 @@ void write_finding(store_json::Writer& writer, const Finding& one, const Names& 
     write_some(writer, "constituent", one.constituent);
     write_figure(writer, "value", one.value, one.trace);
     write_figure(writer, "limit", one.limit, one.trace_limit);
+    write_figure(writer, "usual_case", {}, one.trace_typical);
     write_some(writer, "unit", one.unit);
     write_some(writer, "rule", one.rule);
     write_some(writer, "edition", one.edition);
@@ -58,9 +62,20 @@ void write_finding(store_json::Writer& writer, const Finding& one, const Names& 
         writer.pair("source", one.source);
         writer.pair("standing", source::standing_name(one.standing));
     }
+    if (one.shares.size() > 1) {
+        writer.key("from");
+        writer.list();
+        for (const finding::Share& share : one.shares) {
+            writer.flat_object();
+            writer.pair("ingredient", share.subject);
+            write_figure(writer, "value", {}, share.high);
+            writer.end();
+        }
+        writer.end();
+    }
     const std::string subject = names.of(one.subject);
-    writer.pair("text", finding::say(words, one, subject, one.constituent));
-    write_some(writer, "do", finding::advice(words, one, subject, one.constituent));
+    writer.pair("text", finding::say(words, one, subject, constituent));
+    write_some(writer, "do", finding::advice(words, one, subject, constituent));
     writer.end();
 }
 
@@ -90,7 +105,7 @@ Answer check(std::string_view input, const store::Presets& presets, std::string_
     writer.key("findings");
     writer.list();
     for (const Finding& one : report.findings)
-        write_finding(writer, one, names, words);
+        write_finding(writer, one, names, words, *book);
     writer.end();
     writer.key("made");
     writer.list();

@@ -182,8 +182,8 @@ void not_made(Report& report, Rule rule, Reason reason, std::vector<std::string>
 namespace {
 
 constexpr void (*kFamilies[])(const Case&, Report&) = {
-    sums, usual,  preservation, preservatives, emulsion, powder,      antioxidant,
-    heat, origin, claims,       colours,       scents,   certificates};
+    sums, usual,  preservation, preservatives, emulsion, powder,       antioxidant,
+    heat, origin, claims,       colours,       scents,   certificates, limited};
 
 // What is always at hand; the first is for every product.
 std::vector<std::string> cautions_for(const Case& the) {

@@ -2,6 +2,7 @@
 // rinsed off, in the worst case, summed over every source and the members of a group. Which list holds
 // follows from market and day. An oil that is an entry itself is tested beside its constituents.
 #include "safety_bounds.h"
+#include "safety_family.h"
 
 #include <algorithm>
 

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "safety_family.h"
+
 namespace safety {
 namespace {
 
@@ -130,12 +132,11 @@ Contents contents_of(const Case& the) {
         if (is_shipped(portion)) held.ingredient = portion.known->id;
         held.carries = portion.known == nullptr || is_oil(portion) || portion.known->role.empty() ||
                        !portion.vouched_for;  // a stranger may call an oil of flowers a wax
-        if (portion.own != nullptr && portion.own->analysis) {
-            held.analysis = &*portion.own->analysis;
-            held.trusted = portion.vouched_for;
-        }
+        held.trusted = portion.own == nullptr || portion.vouched_for;
+        if (portion.own != nullptr && portion.own->analysis) held.analysis = &*portion.own->analysis;
         if (portion.percent.grid > 0 && is_oil(portion)) contents.oils.push_back(contents.held.size());
-        if (portion.percent.grid > 0 && !is_shipped(portion)) contents.named.push_back(contents.held.size());
+        if (portion.percent.grid > 0 && (!is_shipped(portion) || !held.trusted))
+            contents.named.push_back(contents.held.size());
         contents.held.push_back(held);
     }
     contents.sums = composition::sums_of(the.book->composition, contents.held);
@@ -155,7 +156,9 @@ std::vector<std::size_t> those_of(const Case& the, const Contents& contents,
         }
     if (!names.empty())
         for (const std::size_t place : contents.named)
-            if (is_called(the.portions[place], names)) found.push_back(place);
+            if (std::find(found.begin(), found.end(), place) == found.end() &&
+                is_called(the.portions[place], names))
+                found.push_back(place);
     return found;
 }
 

@@ -64,8 +64,7 @@ void add_constituents(const Case& the, const Contents& contents, Bounds& bounds)
 void add_ingredients(const Case& the, const Contents& contents, Bounds& bounds);  // whole oils
 void add_levels(const Case& the, const Contents& contents, Bounds& bounds);       // all oils together
 void add_phototoxic(const Case& the, const Contents& contents, Bounds& bounds);
-// What the families find, persons and allergens with them.
-void limited(const Case& the, Report& report);
+// Beside them, within `limited` of safety_family.h:
 void persons(const Case& the, const Contents& contents, Report& report);
 void allergens(const Case& the, const Contents& contents, Report& report);
 

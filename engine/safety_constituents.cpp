@@ -2,6 +2,7 @@
 // Summed over every source. A row of which no source says anything is not made; neither is one whose figure
 // is a gap, for what does hold it.
 #include "safety_bounds.h"
+#include "safety_family.h"
 
 #include <algorithm>
 
@@ -52,9 +53,7 @@ struct Family {
         std::vector<bool> says(the.portions.size());
         for (const Id id : row.constituents)
             for (const composition::Term& term : composition::terms_of(contents.sums, id)) {
-                // (A stranger's paper alone says nothing that could be relied on.)
-                if (!term.of_bottle || term.row != nullptr || contents.held[term.held].trusted)
-                    says[term.held] = true;
+                says[term.held] = contents.held[term.held].trusted;
                 if (term.high.grid == 0) continue;  // known to be free of it
                 bound.terms.push_back(
                     {term.held, term.high.grid, term.typical.grid, term.measured, term.of_bottle,

@@ -20,6 +20,8 @@ void claims(const Case& the, Report& report);  // words of a medicine, of protec
 void colours(const Case& the, Report& report);
 void scents(const Case& the, Report& report);        // bought ones, by their certificate
 void certificates(const Case& the, Report& report);  // what only a paper of the raw material can say
+// Constituents, whole oils, levels, persons, the sun, allergens: what safety_bounds.h holds against the book.
+void limited(const Case& the, Report& report);
 
 void usual_of_ingredients(const Case& the, Report& report);  // of usual, the part for each line
 

@@ -1,6 +1,7 @@
 // Essential oils as wholes: each against its own maximum and against what forbids it, all together against
 // the level for the use, the age and the person; and which oils are not for a child, not in pregnancy.
 #include "safety_bounds.h"
+#include "safety_family.h"
 
 #include <algorithm>
 

@@ -2,6 +2,7 @@
 // sun, and of several the fractions are added (IFRA). Where a bottle's paper says its bergapten, the sum of
 // bergapten is held against its own limit besides: the stricter of the two counts.
 #include "safety_bounds.h"
+#include "safety_family.h"
 
 #include <algorithm>
 #include <numeric>

@@ -12,6 +12,7 @@
 #include "doctest/doctest.h"
 #include "engine/made.h"
 #include "engine/safety_bounds.h"
+#include "engine/safety_family.h"
 #include "shipped.h"
 
 namespace limited {
