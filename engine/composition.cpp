@@ -56,7 +56,7 @@ Figures of_paper(const Content& paper, const Figures* shipped) {
 // Somebody else's paper may only make it worse.
 Figures worse(const Figures& shipped, const Figures& claimed) {
     Figures figures = shipped;
-    figures.low = std::min(shipped.low, claimed.low);
+    figures.low = std::max(shipped.low, claimed.low);
     figures.high = std::max(shipped.high, claimed.high);
     return figures;
 }

@@ -31,6 +31,16 @@ bool is_oil(const Portion& portion) {
            (portion.known->role == "essential_oil" || portion.known->role == "extract");
 }
 
+// Roles of which nothing with a scent is known: wax, oil, powder, … A bought scent, or what no role is said
+// of, may hold anything.
+bool is_plain(std::string_view role) {
+    constexpr std::string_view kPlain[] = {
+        "wax",       "soft_wax",     "hard_fat",    "butter",      "soft_fat",         "liquid_oil",
+        "thickener", "emulsifier",   "solubiliser", "antioxidant", "skin_conditioner", "water",
+        "humectant", "preservative", "powder"};
+    return std::find(std::begin(kPlain), std::end(kPlain), role) != std::end(kPlain);
+}
+
 bool is_shipped(const Portion& portion) {
     return portion.known != nullptr && portion.known != portion.own;
 }
@@ -130,7 +140,7 @@ Contents contents_of(const Case& the) {
         composition::Held held;
         held.percent = portion.percent;
         if (is_shipped(portion)) held.ingredient = portion.known->id;
-        held.carries = portion.known == nullptr || is_oil(portion) || portion.known->role.empty() ||
+        held.carries = portion.known == nullptr || !is_plain(portion.known->role) ||
                        !portion.vouched_for;  // a stranger may call an oil of flowers a wax
         held.trusted = portion.own == nullptr || portion.vouched_for;
         if (portion.own != nullptr && portion.own->analysis) held.analysis = &*portion.own->analysis;
