@@ -109,4 +109,29 @@ Changed set_product(Recipe recipe, std::string product) {
     return recipe;
 }
 
+Changed set_market(Recipe recipe, std::string market) {
+    recipe.market = std::move(market);
+    return checked(std::move(recipe));
+}
+
+Changed set_date(Recipe recipe, std::string date) {
+    recipe.date = std::move(date);
+    return checked(std::move(recipe));
+}
+
+Changed set_person(Recipe recipe, std::string person) {
+    recipe.person = std::move(person);
+    return checked(std::move(recipe));
+}
+
+Changed set_age(Recipe recipe, std::optional<std::int64_t> months) {
+    recipe.age_months = months;
+    return checked(std::move(recipe));
+}
+
+Changed set_ph(Recipe recipe, std::optional<std::int64_t> measured) {
+    recipe.measured_ph = measured;
+    return checked(std::move(recipe));
+}
+
 }  // namespace workspace

@@ -27,4 +27,11 @@ Changed set_notes(Recipe recipe, std::string notes);
 Changed set_title(Recipe recipe, std::string title);
 Changed set_product(Recipe recipe, std::string product);
 
+// For whom and where it is meant, and what was measured: what the checks go by. "" and nothing: not said.
+Changed set_market(Recipe recipe, std::string market);
+Changed set_date(Recipe recipe, std::string date);
+Changed set_person(Recipe recipe, std::string person);
+Changed set_age(Recipe recipe, std::optional<std::int64_t> months);
+Changed set_ph(Recipe recipe, std::optional<std::int64_t> measured);
+
 }  // namespace workspace

@@ -139,7 +139,8 @@ std::string wrong_in_web(const std::string& from, const Include& include) {
     if (is_library(include, "emscripten") || is_library(include, "GLES"))
         return name == "platform_web" ? "" : "only platform_web.cpp knows the browser";
     if (trade && noun_of(include.path) == "door") return "the command line is no part of the page";
-    if (trade && begins(other, "store_")) return "store.h is the door to files";
+    if (trade && begins(other, "store_") && other != "store_limits")
+        return "store.h is the door to files, store_limits.h to the book that is read later";
     if (from == "web/platform.h") return include.quoted ? "platform.h includes nothing of ours" : "";
     if (name == "platform_web" && include.quoted && other != "platform" && !begins(other, "imgui"))
         return "the browser half knows platform.h and no more";

@@ -11,6 +11,7 @@
 #include "drawn_items.h"
 #include "engine/documents.h"
 #include "engine/share.h"
+#include "engine/store_limits.h"
 #include "engine/utf8.h"
 #include "engine/words_test_language.h"
 #include "engine/workspace_made.h"
@@ -79,7 +80,7 @@ void key(App& app, const platform::Event& event) {
     const std::string& pressed = event.text;
     if (!event.control && widget::keypad_key(app.kit, pressed, event.shift)) return;
     const bool z = pressed == "z" || pressed == "Z", y = pressed == "y" || pressed == "Y";
-    const bool in_sight = app.ui.screen == Screen::formula || app.ui.screen == Screen::batch;
+    const bool in_sight = of_recipe(app.ui.screen);
     if (!event.control || !in_sight) return;
     if (z && !event.shift) step_back(app);
     if ((z && event.shift) || y) step_forth(app);
@@ -186,9 +187,8 @@ void logic(App& app) {
         app.kept_loaded = true;
         app.work = app.keeping.take_loaded();
         const Screen place = place_called(app.work.place);
-        const bool of_recipe = place == Screen::formula || place == Screen::batch;
         const bool asked_for = app.ui.screen == Screen::gallery;  // by the address, a moment ago
-        if (!asked_for && (!of_recipe || !app.work.open.empty())) app.ui.screen = place;
+        if (!asked_for && (!of_recipe(place) || !app.work.open.empty())) app.ui.screen = place;
         if (!app.work.open.empty()) open(app, app.work.open, app.ui.screen);
     }
     for (keeping::Loser& loser : app.keeping.take_losers())
@@ -229,6 +229,7 @@ void logic(App& app) {
                !app.analysed || *app.analysed != *recipe || app.analysed_on != bench) {
         app.analysed = *recipe;
         app.analysed_on = bench;
+        app.report.reset();
         app.mine = workspace::mine(app.work, app.presets.catalogue);
         app.analysis = analysis::of(*recipe, app.presets.catalogue, bench, app.mine);
         app.undo.feed(*recipe, platform::now_ms());
@@ -471,12 +472,42 @@ void tell(App& app, std::string message, bool problem) {
     app.ui.again = true;
 }
 
+const safety::Report& checks(App& app) {
+    if (!app.book)
+        if (auto book = store::unpack_limits(presets_data::kLimits)) app.book = std::move(book.value());
+    if (!app.report)
+        app.report = analysis::checks(*app.analysed, app.presets.catalogue, app.book ? &*app.book : nullptr,
+                                      app.analysed_on, app.mine);
+    return *app.report;
+}
+
+std::string subject_name(const App& app, const finding::Finding& finding) {
+    if (finding.line && app.analysed && *finding.line < app.analysed->formula.lines.size()) {
+        const formula::Line& line = app.analysed->formula.lines[*finding.line];
+        if (finding.subject.empty() || finding.subject == line.ingredient || finding.subject == line.name)
+            return workspace::display_name(app.known, line);
+    }
+    if (const auto* one = catalogue::find_ingredient(app.known, finding.subject)) return one->name;
+    if (const auto* one = catalogue::find_container(app.known, finding.subject)) return one->name;
+    if (const auto* one = catalogue::find_product(app.known, finding.subject)) return one->name;
+    return finding.subject;
+}
+
+std::string constituent_name(const App& app, const finding::Finding& finding) {
+    if (!app.book) return finding.constituent;
+    const composition::Id id = composition::find(app.book->composition, finding.constituent);
+    return id == composition::kNone ? finding.constituent : app.book->composition.constituents[id].name;
+}
+
 std::string source_words(const App& app, std::string_view key, source::Standing standing) {
     static constexpr std::string_view kStandings[] = {"standing.document", "standing.supplier",
                                                       "standing.common_practice", "standing.memory",
                                                       "standing.estimate"};
     const std::string how = app.say(kStandings[static_cast<int>(standing)]);
     const source::Entry* entry = catalogue::find_source(app.presets.catalogue, key);
+    if (!entry && app.book)
+        for (const source::Entry& one : app.book->sources)
+            if (one.key == key) entry = &one;
     const bool says_no_more = !entry || key == "common_practice" || key == "memory";
     return says_no_more ? how : entry->title + "; " + how;
 }

@@ -9,6 +9,7 @@
 
 #include "app_ui.h"
 #include "engine/analysis.h"
+#include "engine/limits_book.h"
 #include "engine/store.h"
 #include "engine/workspace.h"
 #include "keeping.h"
@@ -28,6 +29,8 @@ struct App {
     std::optional<analysis::Analysis> analysis;  // of the open recipe
     std::optional<workspace::Recipe> analysed;
     scales::Bench analysed_on;
+    std::optional<limits::Book> book;         // unpacked when the checks are first asked for
+    std::optional<safety::Report> report;     // of what is analysed; none: nobody has asked
     std::vector<catalogue::Ingredient> mine;  // own ingredients and made parts of this device
     catalogue::Catalogue known;               // shipped, with the open recipe's own ingredients laid over
     std::vector<catalogue::Ingredient> known_own;  // those
@@ -93,6 +96,11 @@ std::string role_words(const App& app,
                        const std::string& role);  // "" for none; a role that has no word as it is
 const char* made_key(catalogue::MadeAs as);
 source::Standing source_standing(const App& app, std::string_view key);
+
+const safety::Report& checks(App& app);  // of what is analysed, worked out when it is first asked for
+// A finding's subject and constituent as a person calls them.
+std::string subject_name(const App& app, const finding::Finding& finding);
+std::string constituent_name(const App& app, const finding::Finding& finding);
 
 // Where a figure comes from and how far it may be trusted, in words.
 std::string source_words(const App& app, std::string_view key, source::Standing standing);

@@ -40,7 +40,11 @@ constexpr ScreenRow kScreens[] = {
 // Not among the places: contributors open it by its fragment.
 constexpr ScreenRow kGallery{Screen::gallery, "gallery.title", widget::Mark::dots, widget::gallery};
 
+// Stands where the formula stands, or beside it.
+constexpr ScreenRow kChecks{Screen::checks, "nav.checks", widget::Mark::check, screens::checks};
+
 const ScreenRow& row_of(Screen screen) {
+    if (screen == Screen::checks) return kChecks;
     return screen == Screen::gallery ? kGallery : kScreens[static_cast<int>(screen)];
 }
 
@@ -59,6 +63,7 @@ constexpr SheetRow kSheets[] = {
     {Sheet::recipe, "recipe.menu", screens::recipe},
     {Sheet::rename, "recipe.rename", screens::rename},
     {Sheet::product, "product.title", screens::product},
+    {Sheet::meant_for, "meant.title", screens::meant_for},
     {Sheet::share, "share.title", screens::share},
     {Sheet::line, "line.title", screens::line},
     {Sheet::ingredient, "ingredient.title", screens::ingredient},
@@ -96,8 +101,7 @@ struct Place {  // of the parts of the page, CSS pixels
 std::string screen_title(App& app, const ScreenRow& row) {
     if (row.screen == Screen::book) return app.say("book.title");
     const workspace::Recipe* recipe = open_recipe(app);
-    const bool of_recipe = row.screen == Screen::formula || row.screen == Screen::batch;
-    if (!of_recipe || !recipe) return app.say(row.name);
+    if (!of_recipe(row.screen) || !recipe) return app.say(row.name);
     return recipe->title.empty() ? app.say("recipe.untitled") : recipe->title;
 }
 
@@ -152,8 +156,8 @@ Title fitted(std::string words, float room, float window_height) {
 // How high it is.
 float top_bar(App& app, const ScreenRow& row, const Place& place, float window_height) {
     kit::Kit& kit = app.kit;
-    const bool of_recipe = (row.screen == Screen::formula || row.screen == Screen::batch) && open_recipe(app);
-    const float buttons = of_recipe ? 3 * theme::kTarget : 0;
+    const bool menu = of_recipe(row.screen) && open_recipe(app);
+    const float buttons = menu ? 3 * theme::kTarget : 0;
     const float left = place.left + theme::kMargin;
     const float room = place.right - left - buttons - 8;
     const std::string title = screen_title(app, row);
@@ -168,7 +172,7 @@ float top_bar(App& app, const ScreenRow& row, const Place& place, float window_h
     mirror::add(node);
     widget::draw_wrapped({left, place.top + (drawn.bar - drawn.size.y) / 2}, drawn.words, drawn.type,
                          theme::paint(theme::colours().ink), drawn.wrap);
-    if (of_recipe) {
+    if (menu) {
         ImGui::SetCursorScreenPos({place.right - 4 - 3 * theme::kTarget, y});
         if (widget::mark_button(kit, "undo", widget::Mark::undo, app.say("top.undo"), !app.undo.can_back()))
             step_back(app);
@@ -187,20 +191,38 @@ float top_bar(App& app, const ScreenRow& row, const Place& place, float window_h
     return drawn.bar;
 }
 
-void pane(App& app, const ScreenRow& row, float left, float right, float top, float bottom) {
+// What can be asked about a recipe, of which one is answered: in place of its lines, or beside them.
+void questions(App& app, const ScreenRow& row, bool beside) {
+    const ScreenRow* rows[] = {beside ? &kScreens[2] : &kScreens[1], &kChecks};
+    std::vector<std::string> names;
+    int shown = 0;
+    for (std::size_t i = 0; i < std::size(rows); ++i) {
+        names.push_back(app.say(!beside && i == 0 ? "nav.lines" : rows[i]->name));
+        if (rows[i]->screen == row.screen) shown = static_cast<int>(i);
+    }
+    const int pressed = widget::choice(app.kit, "question", app.say("nav.questions"), names, shown);
+    widget::gap(12);
+    if (pressed < 0) return;
+    app.ui.screen = rows[pressed]->screen;
+    app.kit.keypad.target = 0;
+    app.ui.again = true;
+}
+
+void pane(App& app, const ScreenRow& row, bool beside, float left, float right, float top, float bottom) {
     ImGui::SetCursorScreenPos({left, top});
     ImGui::BeginChild(
         ("pane " + std::string(row.name)).c_str(), {right - left, std::max(1.0f, bottom - top)}, 0,
         ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoScrollWithMouse);
-    const bool of_recipe = row.screen == Screen::formula || row.screen == Screen::batch;
     int& opened = *ImGui::GetStateStorage()->GetIntRef(ImGui::GetID("opened"));
-    if (app.ui.to_top || (of_recipe && opened != app.ui.opened)) ImGui::SetScrollY(0);
+    if (app.ui.to_top || (of_recipe(row.screen) && opened != app.ui.opened)) ImGui::SetScrollY(0);
     opened = app.ui.opened;
     ImGuiWindow* window = ImGui::GetCurrentWindow();
     app.kit.width = std::min(right - left - 2 * theme::kMargin, theme::reading_width());
     const float indent = (right - left - app.kit.width) / 2;
     ImGui::SetCursorPos({indent, 12});
     ImGui::BeginGroup();
+    const bool alone = row.screen == Screen::formula || row.screen == Screen::checks;
+    if ((beside || (alone && !app.ui.side_by_side)) && open_recipe(app)) questions(app, row, beside);
     row.draw(app);
     widget::gap(32);
     ImGui::EndGroup();
@@ -251,7 +273,8 @@ void navigation(App& app, const Place& place, ImVec2 window) {
     for (const ScreenRow& row : kScreens) {
         if (side_by_side && row.screen == Screen::batch) continue;
         const bool both = side_by_side && row.screen == Screen::formula;
-        const bool current = app.ui.screen == row.screen || (both && app.ui.screen == Screen::batch);
+        const bool current = app.ui.screen == row.screen || (both && app.ui.screen == Screen::batch) ||
+                             (row.screen == Screen::formula && app.ui.screen == Screen::checks);
         const float n = static_cast<float>(i++);
         const ImVec2 size = place.wide ? ImVec2(theme::rail() - 20, theme::grown(50))
                                        : ImVec2(window.x / std::size(kScreens), theme::bar());
@@ -311,7 +334,12 @@ std::string place_name(Screen screen) {
     return std::string(key.substr(key.find('.') + 1));
 }
 
+bool of_recipe(Screen screen) {
+    return screen == Screen::formula || screen == Screen::batch || screen == Screen::checks;
+}
+
 Screen place_called(std::string_view name) {
+    if (name == place_name(Screen::checks)) return Screen::checks;
     for (const ScreenRow& row : kScreens)
         if (place_name(row.screen) == name) return row.screen;
     return kScreens[0].screen;
@@ -329,9 +357,8 @@ void draw_page(App& app) {
     place.top = window.inset_top;
     place.bottom =
         taken > 0 ? size.y - taken : size.y - window.inset_bottom - (place.wide ? 0 : theme::bar());
-    place.two_panes = size.x >= theme::two_panes_from() &&
-                      (app.ui.screen == Screen::formula || app.ui.screen == Screen::batch) &&
-                      open_recipe(app);
+    place.two_panes = size.x >= theme::two_panes_from() && of_recipe(app.ui.screen) && open_recipe(app);
+    app.ui.side_by_side = place.two_panes;
 
     const SheetRow* sheet = nullptr;
     for (const SheetRow& row : kSheets)
@@ -352,12 +379,13 @@ void draw_page(App& app) {
     const float top = place.top + bar + 1;
     if (place.two_panes) {
         const float middle = place.left + (place.right - place.left) * 0.52f;
-        pane(app, kScreens[1], place.left, middle, top, place.bottom);
+        pane(app, kScreens[1], false, place.left, middle, top, place.bottom);
         ImGui::GetWindowDrawList()->AddLine({middle, top}, {middle, place.bottom},
                                             theme::paint(theme::colours().hairline));
-        pane(app, kScreens[2], middle, place.right, top, place.bottom);
+        pane(app, current.screen == Screen::checks ? kChecks : kScreens[2], true, middle, place.right, top,
+             place.bottom);
     } else {
-        pane(app, current, place.left, place.right, top, place.bottom);
+        pane(app, current, false, place.left, place.right, top, place.bottom);
     }
     mirror::close();
     if (place.wide || taken <= 0) navigation(app, whole, size);

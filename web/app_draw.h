@@ -9,6 +9,7 @@ namespace app {
 struct App;
 enum class Screen;
 void draw_page(App& app);
+bool of_recipe(Screen screen);  // shows the open one
 // A screen as it is called in the store: "book"; the first one for a name that is not known.
 std::string place_name(Screen screen);
 Screen place_called(std::string_view name);

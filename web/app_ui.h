@@ -18,7 +18,7 @@
 
 namespace app {
 
-enum class Screen { book, formula, batch, stock, more, gallery };
+enum class Screen { book, formula, batch, stock, more, gallery, checks };
 
 // What lies over the page; one at a time.
 enum class Sheet {
@@ -32,6 +32,7 @@ enum class Sheet {
     recipe,
     rename,
     product,
+    meant_for,
     share,
     line,
     ingredient,
@@ -101,8 +102,11 @@ struct UiState {
     widget::Tried tried;                              // in the gallery of widgets
     std::string message;                              // shown for a while, spoken once
     double message_until_ms = 0;
-    bool update_ready = false;  // a new version of the hosted page waits
-    int take_update = 0;        // load it after so many steps, when what was just written is known to be kept
+    std::string meant_date, meant_date_of;  // the same of a recipe
+    bool side_by_side = false;              // a recipe's lines stand beside what is asked about them
+    bool all_checks = false;                // what was checked is listed line by line
+    bool update_ready = false;              // a new version of the hosted page waits
+    int take_update = 0;  // load it after so many steps, when what was just written is known to be kept
     std::optional<bool> storage_lasts;  // whether the browser has agreed to keep what is stored
     bool foot = false;                  // the screen's main action stands below the list
     bool to_top = false;                // the screen begins at its top

@@ -19,6 +19,7 @@ void book(app::App& app);
 void book_foot(app::App& app);
 void formula(app::App& app);
 void batch(app::App& app);
+void checks(app::App& app);
 void stock(app::App& app);
 void more(app::App& app);
 
@@ -45,6 +46,7 @@ void pasted_line(app::App& app);
 void recipe(app::App& app);
 void rename(app::App& app);
 void product(app::App& app);
+void meant_for(app::App& app);  // whom and which market
 void share(app::App& app);
 void line(app::App& app);
 void ingredient(app::App& app);

@@ -68,4 +68,8 @@ result::Result<std::int64_t> celsius(std::string_view text) {
     return within(decimal::calculate(text), -50 * decimal::kOne, 300 * decimal::kOne);
 }
 
+result::Result<std::int64_t> ph(std::string_view text) {
+    return within(decimal::calculate(text), 0, 14 * decimal::kOne);
+}
+
 }  // namespace typed

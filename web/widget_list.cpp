@@ -84,7 +84,7 @@ RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec) {
 }
 
 void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view sentence,
-                   std::string_view source) {
+                   std::string_view source, std::string_view advice) {
     const theme::Colours& c = theme::colours();
     const bool stop = severity == finding::Severity::stop, caution = severity == finding::Severity::caution;
     const std::uint32_t ink = stop ? c.stop : caution ? c.caution : c.ink_soft;
@@ -95,12 +95,16 @@ void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view s
     const bool tight = theme::tight(kit.width);  // the sentence begins beneath the shape
     const float aside = tight ? 12 : indent, room = kit.width - aside - 10;
     const ImVec2 head = measure(word, theme::Type::strong), body = measure(sentence, theme::Type::body, room);
+    const ImVec2 deed = advice.empty() ? ImVec2(0, 0) : measure(advice, theme::Type::body, room);
+    const float above_deed = advice.empty() ? 0 : 6;
     const ImVec2 foot = source.empty() ? ImVec2(0, 0) : measure(source, theme::Type::small, room);
-    const float height = head.y + body.y + foot.y + 24;
+    const float height = head.y + body.y + above_deed + deed.y + foot.y + 24;
     const ImRect box(start, {start.x + kit.width, start.y + height});
     mirror::Node node;
     node.role = mirror::Role::text;
-    node.name = word + ": " + std::string(sentence) + (source.empty() ? "" : " " + std::string(source));
+    node.name = word + ": " + std::string(sentence);
+    for (const std::string_view more : {advice, source})
+        if (!more.empty()) node.name += " " + std::string(more);
     node.id = id_of(node.name);
     while (mirror::used(node.id))
         ++node.id;
@@ -124,9 +128,10 @@ void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view s
     draw_wrapped({start.x + indent, start.y + 12}, word, theme::Type::strong, theme::paint(ink), 0);
     const float x = start.x + aside;
     draw_wrapped({x, start.y + 12 + head.y}, sentence, theme::Type::body, theme::paint(c.ink), room);
-    if (foot.y > 0)
-        draw_wrapped({x, start.y + 12 + head.y + body.y}, source, theme::Type::small,
-                     theme::paint(c.ink_soft), room);
+    float y = start.y + 12 + head.y + body.y + above_deed;
+    if (deed.y > 0) draw_wrapped({x, y}, advice, theme::Type::body, theme::paint(c.ink), room);
+    y += deed.y;
+    if (foot.y > 0) draw_wrapped({x, y}, source, theme::Type::small, theme::paint(c.ink_soft), room);
 }
 
 void hairline(kit::Kit& kit) {

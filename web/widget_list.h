@@ -23,9 +23,9 @@ struct RowPress {
 };
 RowPress row(kit::Kit& kit, std::string_view key, const RowSpec& spec);
 
-// A remark of the checks: shape and word for its severity, sentence, source with standing.
+// A remark of the checks: shape and word for its severity, sentence, what to do, source with standing.
 void finding_badge(kit::Kit& kit, finding::Severity severity, std::string_view sentence,
-                   std::string_view source);
+                   std::string_view source, std::string_view advice = {});
 
 void hairline(kit::Kit& kit);
 

@@ -1,0 +1,92 @@
+// The checks as a person meets them: asked for beside the lines, told with what to do, and whatever could not
+// be checked told as well.
+#include <algorithm>
+
+#include "hand.h"
+#include "shipped.h"
+
+namespace test_screen_checks {
+
+using hand::FirstVisit;
+using hand::Role;
+using mirror::Node;
+
+namespace {
+
+void open_starter(app::App& app, const char* stem) {
+    app::keep(app, shipped::recipe(stem));
+    hand::push(platform::Kind::resized);
+    hand::settle();
+}
+
+}  // namespace
+
+TEST_CASE_FIXTURE(
+    FirstVisit,
+    "the checks stand beside the lines and tell what was made, what was not, and what is always to be said") {
+    open_starter(app, "orchard_lip_balm");
+    hand::press("Checks");
+    CHECK(hand::see(Role::heading, "Always") != nullptr);
+    CHECK(hand::reads("Molten wax and oil burn."));
+    CHECK(hand::reads("checks made"));
+    CHECK(hand::reads("They have not been passed."));
+    hand::press("Show what was checked");
+    CHECK(hand::reads("The lines add up, none is empty or stands twice"));
+    hand::press("Lines");
+    CHECK(hand::see_field("Percent of Beeswax, yellow") != nullptr);
+}
+
+TEST_CASE_FIXTURE(FirstVisit,
+                  "for whom and where a recipe is meant is said in one place and changes what is checked") {
+    open_starter(app, "orchard_lip_balm");
+    hand::press("Checks");
+    hand::press("For whom and where");
+    hand::press("European Union");
+    hand::write("First sold or given on (year-month-day)", "2026-13-01");
+    CHECK(app::open_recipe(app)->date.empty());
+    CHECK(hand::reads("year"));
+    hand::write("First sold or given on (year-month-day)", "2026-12-01");
+    hand::press("children");
+    hand::write("Age of the youngest user", "2");
+    hand::write("pH measured", "15");
+    CHECK_FALSE(app::open_recipe(app)->measured_ph.has_value());
+    hand::write("pH measured", "5.2");
+    hand::press("Done");
+    const workspace::Recipe& recipe = *app::open_recipe(app);
+    CHECK(recipe.market == "eu");
+    CHECK(recipe.date == "2026-12-01");
+    CHECK(recipe.person == "child");
+    CHECK(recipe.age_months == 2);
+    CHECK(recipe.measured_ph == 52000);
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "what is wrong is told first, with what to do and a way to the line") {
+    workspace::Recipe recipe = shipped::recipe("orchard_lip_balm");
+    recipe.formula.lines[0].percent = {990000};
+    app::keep(app, recipe);
+    hand::push(platform::Kind::resized);
+    hand::settle();
+    hand::press("Checks");
+    const std::vector<Node>& nodes = mirror::nodes();
+    const auto stop = std::find_if(nodes.begin(), nodes.end(),
+                                   [](const Node& node) { return node.name.rfind("Stop: ", 0) == 0; });
+    REQUIRE(stop != nodes.end());
+    const std::string name = workspace::display_name(app.known, recipe.formula.lines[0]);
+    hand::press("Lines");
+    hand::write("Percent of " + name, "25");
+    hand::press("Checks");
+    CHECK_FALSE(hand::reads("Stop: The lines"));
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "on a wide window the checks stand beside the lines") {
+    open_starter(app, "orchard_lip_balm");
+    hand::resize(1440, 900);
+    hand::press("Checks");
+    CHECK(hand::see_field("Percent of Beeswax, yellow") != nullptr);
+    CHECK(hand::see(Role::heading, "Always") != nullptr);
+    hand::press("Batch");
+    CHECK(hand::see(Role::heading, "Always") == nullptr);
+    CHECK(app.ui.screen == app::Screen::batch);
+}
+
+}  // namespace test_screen_checks
