@@ -158,6 +158,13 @@ void place(Gathered& one, Market market, bool together) {
     if (item.percent == quantity::percent(1) && !one.colour) one.doubts.insert(Doubt::close_to_line);
 }
 
+// "Mentha Piperita (Peppermint) Oil" is Mentha Piperita Oil.
+std::string without_brackets(const std::string& name) {
+    const std::size_t open = name.find(" ("), close = name.find(") ", open);
+    if (open == std::string::npos || close == std::string::npos) return name;
+    return name.substr(0, open) + name.substr(close + 1);
+}
+
 void add_allergens(Gathering& gathering, const std::vector<Named>& allergens) {
     std::vector<const Named*> sorted;
     for (const Named& one : allergens)
@@ -166,7 +173,7 @@ void add_allergens(Gathering& gathering, const std::vector<Named>& allergens) {
                      [](const Named* a, const Named* b) { return b->amount < a->amount; });
     for (const Named* one : sorted) {
         const auto there = std::find_if(gathering.all.begin(), gathering.all.end(), [&](const Gathered& has) {
-            return same_name(has.item.name, one->label_name);
+            return same_name(without_brackets(has.item.name), one->label_name);
         });
         if (there != gathering.all.end()) {
             there->item.allergen = true;

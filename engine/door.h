@@ -24,7 +24,7 @@ Answer run(std::string_view verb, std::string_view input, const store::Presets& 
 
 Answer batch(std::string_view input, const store::Presets& presets);
 Answer check(std::string_view input, const store::Presets& presets, std::string_view limits);
-Answer label(std::string_view input, const store::Presets& presets);
+Answer label(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer link(std::string_view input, const store::Presets& presets);
 Answer open(std::string_view input, const store::Presets& presets);
 Answer sheet(std::string_view input, const store::Presets& presets);

@@ -1,12 +1,11 @@
 // tarebench label: a recipe to what its label says in its market, with what is not certain and what a sale
 // still needs. Who answers for it, how long it keeps and the batch's number are no part of a recipe and stand
 // as missing.
-#include <array>
-
 #include "analysis.h"
 #include "door.h"
 #include "labelling.h"
 #include "store_json.h"
+#include "store_limits.h"
 
 namespace door {
 namespace {
@@ -41,9 +40,7 @@ void texts(store_json::Writer& writer, std::string_view key, const std::vector<s
 
 void standing(store_json::Writer& writer, std::string_view source, source::Standing how) {
     writer.pair("source", source);
-    constexpr std::array<std::string_view, 5> kNames{"document", "supplier", "common_practice", "memory",
-                                                     "estimate"};
-    writer.pair("standing", kNames[static_cast<std::size_t>(how)]);
+    writer.pair("standing", source::standing_name(how));
 }
 
 void write_items(store_json::Writer& writer, const declaration::Declaration& list) {
@@ -128,16 +125,17 @@ void write_needs(store_json::Writer& writer, const std::vector<sale_needs::Need>
 
 }  // namespace
 
-Answer label(std::string_view input, const store::Presets& presets) {
+Answer label(std::string_view input, const store::Presets& presets, std::string_view limits) {
     const result::Result<workspace::Recipe> recipe = store::read_recipe(input);
     if (!recipe) return refuse(recipe.error(), presets);
+    const result::Result<limits::Book> book = limits.empty() ? limits::Book{} : store::unpack_limits(limits);
+    if (!book) return refuse(book.error(), presets);
+    const words::Table& table = english(presets);
     const analysis::Analysis report = analysis::of(*recipe, presets.catalogue);
-    const words::Table* english = nullptr;
-    for (const words::Table& table : presets.words)
-        if (english == nullptr || table.language == "en") english = &table;
-    const words::Table& table = english != nullptr ? *english : words::Table{};
+    const labelling::Allergens allergens = labelling::allergens_of(
+        *recipe, presets.catalogue, {}, limits.empty() ? nullptr : &book.value(), table);
     const auto made = labelling::of(*recipe, report.batch ? std::optional(*report.batch) : std::nullopt,
-                                    presets.catalogue, {}, {}, table);
+                                    presets.catalogue, {}, allergens, table);
     if (!made) return refuse(made.error(), presets);
 
     store_json::Writer writer(store_json::Layout::indented);

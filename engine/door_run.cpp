@@ -19,7 +19,7 @@ Answer without_limits(std::string_view input, const store::Presets& presets, std
 }
 constexpr std::array<Verb, 6> kVerbs{{{"batch", without_limits<batch>},
                                       {"check", check},
-                                      {"label", without_limits<label>},
+                                      {"label", label},
                                       {"link", without_limits<link>},
                                       {"open", without_limits<open>},
                                       {"sheet", without_limits<sheet>}}};

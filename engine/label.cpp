@@ -158,6 +158,11 @@ struct Setter {
             entry.state = State::doubtful;
             remark("label.allergens_unknown");
         }
+        if (!content.allergens_reason.empty()) made.remarks.push_back(content.allergens_reason);
+        for (const std::string& name : content.allergens_unknown) {
+            entry.state = State::doubtful;
+            remark("label.allergens_gap", {{"name", name}});
+        }
     }
 
     void keeping() {

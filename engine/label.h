@@ -31,10 +31,12 @@ struct Net {
 
 struct Content {  // what the label is made of; the market is the declaration's
     declaration::Declaration list;
-    bool allergens_known = false;  // worked out and handed to the declaration
-    std::string title;             // "Orchard lip balm"
-    std::string identity;          // what it is: "Lip balm"
-    std::string identity_french;   // Canada: "Baume à lèvres"
+    bool allergens_known = false;                // worked out and handed to the declaration
+    std::string allergens_reason;                // which list holds and why, a sentence
+    std::vector<std::string> allergens_unknown;  // names of what nothing is known of
+    std::string title;                           // "Orchard lip balm"
+    std::string identity;                        // what it is: "Lip balm"
+    std::string identity_french;                 // Canada: "Baume à lèvres"
     std::optional<net_contents::Form> form;
     std::optional<Net> net;
     durability::Keeping keeping;

@@ -1,8 +1,26 @@
 #include "labelling.h"
 
+#include <algorithm>
+#include <utility>
+
+#include "analysis_case.h"
+#include "safety_bounds.h"
+
 namespace labelling {
 
 using market::Market;
+
+namespace {
+
+std::string name_of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped,
+                    const std::string& id) {
+    if (const auto* one = catalogue::find_ingredient(shipped, id)) return one->name;
+    for (const catalogue::Ingredient& own : recipe.own)
+        if (own.id == id && !own.name.empty()) return own.name;
+    return id;
+}
+
+}  // namespace
 
 result::Result<Market> market_of(const workspace::Recipe& recipe) {
     if (recipe.market.empty()) return Market::eu;
@@ -25,10 +43,50 @@ std::optional<label::Net> net_of(const batch::Batch& batch, std::size_t package,
     return net;
 }
 
+Allergens allergens_of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped,
+                       const std::vector<catalogue::Ingredient>& mine, const limits::Book* book,
+                       const words::Table& table) {
+    Allergens found;
+    if (book == nullptr) return found;
+    const safety::Allergens all = safety::allergens_of(analysis::case_of(recipe, shipped, mine, book));
+    if (all.regime == nullptr) return found;
+    found.named = all.named;
+    found.asked = all.regime->list != limits::List::none;
+    found.reason = words::say(table, "regime." + all.regime->reason);
+    for (const std::string& id : all.unknown)
+        found.unknown.push_back(name_of(recipe, shipped, id));
+    return found;
+}
+
+customer_card::Card card_of(const workspace::Recipe& recipe, const safety::Report& report,
+                            const catalogue::Catalogue& shipped,
+                            const std::vector<catalogue::Ingredient>& mine, const limits::Book* book,
+                            const words::Table& table) {
+    const safety::Case the = analysis::case_of(recipe, shipped, mine, book);
+    Allergens allergens = allergens_of(recipe, shipped, mine, book, table);
+    customer_card::Asked asked;
+    asked.title = recipe.title;
+    asked.findings = &report.findings;
+    asked.allergens = std::move(allergens.named);
+    asked.allergens_asked = allergens.asked;
+    asked.book = book;
+    for (const safety::Portion& portion : the.portions) {
+        if (portion.percent.grid <= 0) continue;
+        const catalogue::Ingredient* one = portion.own != nullptr ? portion.own : portion.known;
+        if (one == nullptr) {
+            asked.unknown.push_back(portion.name.empty() ? portion.ingredient : portion.name);
+        } else if (std::find(asked.held.begin(), asked.held.end(), one) == asked.held.end()) {
+            asked.held.push_back(one);
+            // An own entry that is based on nothing that is shipped is known by its name alone.
+            if (portion.known == portion.own) asked.unknown.push_back(one->name);
+        }
+    }
+    return customer_card::of(asked, table);
+}
+
 result::Result<Labelled> of(const workspace::Recipe& recipe, const std::optional<batch::Batch>& batch,
                             const catalogue::Catalogue& shipped, const Details& details,
-                            const std::optional<std::vector<declaration::Named>>& allergens,
-                            const words::Table& table) {
+                            const Allergens& allergens, const words::Table& table) {
     const auto market = market_of(recipe);
     if (!market) return market.error();
     const catalogue::Product* kind = catalogue::find_product(shipped, recipe.product);
@@ -41,12 +99,14 @@ result::Result<Labelled> of(const workspace::Recipe& recipe, const std::optional
     wish.nano = {said.nano.begin(), said.nano.end()};
     wish.may_contain = said.may_contain;
     auto list = declaration::of(recipe.formula, shipped, recipe.own, wish,
-                                allergens.value_or(std::vector<declaration::Named>{}));
+                                allergens.named.value_or(std::vector<declaration::Named>{}));
     if (!list) return list.error();
 
     label::Content content;
     content.list = *list;
-    content.allergens_known = allergens.has_value();
+    content.allergens_known = allergens.named.has_value();
+    content.allergens_reason = allergens.reason;
+    content.allergens_unknown = allergens.unknown;
     content.title = recipe.title;
     content.identity = said.identity;
     content.identity_french = said.identity_french;

@@ -11,9 +11,11 @@
 #include "assessor_pack.h"
 #include "batch.h"
 #include "catalogue.h"
+#include "customer_card.h"
 #include "declaration.h"
 #include "label.h"
 #include "result.h"
+#include "safety.h"
 #include "sale_needs.h"
 #include "words.h"
 #include "workspace.h"
@@ -27,6 +29,13 @@ struct Details {  // beside what the recipe says of its label
     net_contents::Digits digits = net_contents::Digits::three;
     std::size_t package = 0;  // which of the batch's kinds of containers
     bool operator==(const Details&) const = default;
+};
+
+struct Allergens {
+    std::optional<std::vector<declaration::Named>> named;  // none: not worked out
+    bool asked = true;                                     // a list is in force in this market on this day
+    std::string reason;                                    // which list and why, a sentence
+    std::vector<std::string> unknown;                      // names of what nothing is known of
 };
 
 struct Labelled {
@@ -44,14 +53,24 @@ result::Result<market::Market> market_of(const workspace::Recipe& recipe);
 std::optional<label::Net> net_of(const batch::Batch& batch, std::size_t package,
                                  const catalogue::Catalogue& shipped);
 
-// `batch`: none when the recipe has no batch that can be made. `allergens`: none when they were not worked
-// out.
+// The allergens to be named on the recipe's market and day, by the book of limits; none: not worked out.
+// `mine`: what this device has of its own (workspace::mine).
+Allergens allergens_of(const workspace::Recipe& recipe, const catalogue::Catalogue& shipped,
+                       const std::vector<catalogue::Ingredient>& mine, const limits::Book* book,
+                       const words::Table& table);
+
+// `batch`: none when the recipe has no batch that can be made.
 result::Result<Labelled> of(const workspace::Recipe& recipe, const std::optional<batch::Batch>& batch,
                             const catalogue::Catalogue& shipped, const Details& details,
-                            const std::optional<std::vector<declaration::Named>>& allergens,
-                            const words::Table& table);
+                            const Allergens& allergens, const words::Table& table);
 
 result::Result<assessor_pack::Pack> pack_of(const workspace::Recipe& recipe,
                                             const catalogue::Catalogue& shipped);
+
+// What is answered at the stall. `report`: analysis::checks of the same recipe.
+customer_card::Card card_of(const workspace::Recipe& recipe, const safety::Report& report,
+                            const catalogue::Catalogue& shipped,
+                            const std::vector<catalogue::Ingredient>& mine, const limits::Book* book,
+                            const words::Table& table);
 
 }  // namespace labelling

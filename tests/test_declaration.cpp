@@ -305,6 +305,11 @@ TEST_CASE("allergens follow, most first, and one that is named already is not na
     CHECK(declaration::text(made) ==
           "Helianthus Annuus Seed Oil, Mentha Piperita Oil, Menthol, Limonene, CI 77019");
     CHECK(item(made, "Mentha Piperita Oil").allergen);
+    Wish ca = wish(Market::ca);
+    ca.colours = {"mica"};
+    CHECK(
+        declaration::text(of(balm, ca, {}, named)) ==
+        "Helianthus Annuus (Sunflower) Seed Oil, Mentha Piperita (Peppermint) Oil, Menthol, Limonene, Mica");
     // In "parfum" the oil is not named, so the allergen is.
     eu.scent = Scent::together;
     CHECK(declaration::text(of(balm, eu, {}, named)) ==

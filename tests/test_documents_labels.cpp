@@ -16,9 +16,10 @@ namespace {
 
 labelling::Labelled labelled(const workspace::Recipe& recipe, const labelling::Details& details) {
     const analysis::Analysis report = analysis::of(recipe, shipped::presets().catalogue);
+    labelling::Allergens none;
+    none.named = std::vector<declaration::Named>{};
     auto made = labelling::of(recipe, report.batch ? std::optional(*report.batch) : std::nullopt,
-                              shipped::presets().catalogue, details, std::vector<declaration::Named>{},
-                              shipped::english());
+                              shipped::presets().catalogue, details, none, shipped::english());
     REQUIRE(made.ok());
     return std::move(made).value();
 }

@@ -38,6 +38,17 @@ workspace::Recipe keeping_24(workspace::Recipe recipe) {
     return recipe;
 }
 
+// Nothing to be named.
+labelling::Allergens worked_out() {
+    labelling::Allergens none;
+    none.named = std::vector<declaration::Named>{};
+    return none;
+}
+
+labelling::Allergens allergens_of(const workspace::Recipe& recipe) {
+    return labelling::allergens_of(recipe, shelf(), {}, &shipped::book(), shipped::english());
+}
+
 Details details() {
     Details all;
     all.maker = {"Hollow Lane Allotments", "1 Hollow Lane, Hollowham", "hello@hollow-lane.example", ""};
@@ -47,7 +58,7 @@ Details details() {
 }
 
 Labelled of(const workspace::Recipe& recipe, const Details& details = {},
-            const std::optional<std::vector<declaration::Named>>& allergens = {}) {
+            const labelling::Allergens& allergens = {}) {
     const analysis::Analysis report = analysis::of(recipe, shelf());
     auto made = labelling::of(recipe, report.batch ? std::optional(*report.batch) : std::nullopt, shelf(),
                               details, allergens, shipped::english());
@@ -75,7 +86,7 @@ std::string plain(std::string text) {
 }  // namespace
 
 TEST_CASE("a lip balm for the EU with all that it needs") {
-    const Labelled made = of(keeping_24(orchard("eu")), details(), std::vector<declaration::Named>{});
+    const Labelled made = of(keeping_24(orchard("eu")), details(), worked_out());
     CHECK(
         plain(made.label.text) ==
         "Orchard lip balm\n"
@@ -128,6 +139,63 @@ TEST_CASE("Canada is asked in English and French") {
     CHECK(remarked(half.label, "in French"));
     CHECK(entry(half.label, Field::warnings)->text == "Caution / Mise en garde : Keep out of eyes.");
     CHECK(remarked(half.label, "write both"));
+}
+
+TEST_CASE("allergens are named by the list that holds on the market and the day, with the reason beside it") {
+    workspace::Recipe recipe = shipped::recipe("greenhouse_foot_scrub");
+    const auto names = [&](const char* market, const char* date) {
+        recipe.market = market;
+        recipe.date = date;
+        std::set<std::string> all;
+        for (const declaration::Item& one : of(recipe, {}, allergens_of(recipe)).list.items)
+            if (one.allergen) all.insert(one.name);
+        return all;
+    };
+    // EX-19: the old list of 24 until 31 July 2026, 81 entries from 1 August 2026; Great Britain 24; US none.
+    CHECK(names("eu", "2026-08-01").count("Menthol") == 1);
+    CHECK(names("eu", "2026-07-31").count("Menthol") == 0);
+    CHECK(names("eu", "2026-07-31").count("Limonene") == 1);
+    CHECK(names("gb", "2026-11-26").count("Menthol") == 0);
+    CHECK(names("ni", "2026-11-26").count("Menthol") == 1);
+    CHECK(names("ca", "2026-04-11").empty());
+    CHECK(names("ca", "2026-04-12").count("Limonene") == 1);
+    CHECK(names("ca", "2026-08-01").count("Menthol") == 1);
+    CHECK(names("us", "2026-11-26").empty());
+    // The oil is an entry itself and named already.
+    recipe.market = "eu";
+    recipe.date = "2026-11-26";
+    const Labelled made = of(recipe, {}, allergens_of(recipe));
+    const auto same = [](const declaration::Item& one) { return one.name == "Mentha Piperita Oil"; };
+    CHECK(std::count_if(made.list.items.begin(), made.list.items.end(), same) == 1);
+    CHECK(remarked(made.label, allergens_of(recipe).reason));
+}
+
+TEST_CASE("what is not known to hold anything is told beside the list") {
+    workspace::Recipe recipe = orchard("eu");
+    recipe.formula.lines.push_back(support::line("", quantity::Percent{10'000}.grid, "C"));
+    recipe.formula.lines.back().name = "Grandmother's scent";
+    const labelling::Allergens allergens = allergens_of(recipe);
+    REQUIRE(allergens.named.has_value());
+    CHECK(std::count(allergens.unknown.begin(), allergens.unknown.end(), "Grandmother's scent") == 1);
+    CHECK(remarked(of(recipe, {}, allergens).label, "Grandmother's scent"));
+}
+
+TEST_CASE("the customer card answers for every demonstration recipe") {
+    for (const auto& [stem, recipe] : shipped::presets().recipes) {
+        CAPTURE(stem);
+        const safety::Report report = analysis::checks(recipe, shelf(), &shipped::book());
+        const customer_card::Card card =
+            labelling::card_of(recipe, report, shelf(), {}, &shipped::book(), shipped::english());
+        CHECK(card.answers.size() == customer_card::kTopics);
+        CHECK(card.text.find("[[") == std::string::npos);
+        CHECK(card.text.find("not looked at") == std::string::npos);
+    }
+    const workspace::Recipe balm = orchard("eu");
+    const customer_card::Card card =
+        labelling::card_of(balm, analysis::checks(balm, shelf(), &shipped::book()), shelf(), {},
+                           &shipped::book(), shipped::english());
+    CHECK(card.text.find("Nuts and kernels: Shea butter") != std::string::npos);
+    CHECK(card.text.find("From bees: ") != std::string::npos);
 }
 
 TEST_CASE("every shipped product kind has a French name, and no other") {
@@ -216,7 +284,8 @@ TEST_CASE("the demonstration recipes' labels in every market are those of tests/
         for (const auto& [market, id] : market::kAll) {
             workspace::Recipe recipe = keeping_24(shipped_recipe);
             recipe.market = id;
-            const Labelled made = of(recipe, details());
+            recipe.date = "2026-11-26";
+            const Labelled made = of(recipe, details(), allergens_of(recipe));
             all += "== " + stem + ", " + std::string(id) + "\n" + made.label.text + "\n";
             for (const std::string& remark : made.label.remarks)
                 all += "-- " + remark + "\n";
