@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "analysis_case.h"
+#include "batch.h"
 #include "limits_book.h"
 #include "safety_bounds.h"
 #include "safety_family.h"
@@ -162,6 +164,50 @@ result::Result<Kept> keeping(const With& with, std::size_t line, const formula::
         if (counts(the, bound, line) && safety::goes_beyond(the, bound))
             kept.beyond.push_back(safety::told(the, bound));
     return kept;
+}
+
+namespace {
+
+// A copy of the recipe that is changed, so that every case points into something that stands.
+struct Trial {
+    const Asked& asked;
+    workspace::Recipe recipe = asked.recipe;
+    catalogue::Catalogue laid =
+        recipe.own.empty() ? catalogue::Catalogue{} : catalogue::with_own(asked.shipped, recipe.own);
+
+    void put(Percent percent) {
+        recipe.formula.lines[asked.line].rest = false;
+        recipe.formula.lines[asked.line].percent = percent;
+    }
+    Case with(Percent percent) {
+        put(percent);
+        return analysis::case_of(recipe, asked.shipped, asked.mine, asked.book);
+    }
+    std::vector<Mass> weighed(Percent percent) {
+        put(percent);
+        const auto made = batch::make(recipe.formula, recipe.batch, recipe.own.empty() ? asked.shipped : laid,
+                                      recipe.product, asked.bench);
+        std::vector<Mass> grams;
+        if (made)
+            for (const batch::Line& one : made->lines)
+                grams.push_back(one.grams);
+        return grams;
+    }
+};
+
+}  // namespace
+
+result::Result<Ceiling> of(const Asked& asked) {
+    if (asked.line >= asked.recipe.formula.lines.size()) return result::Code::line_missing;
+    Trial trial{asked};
+    return of([&](Percent percent) { return trial.with(percent); }, asked.line,
+              [&](Percent percent) { return trial.weighed(percent); });
+}
+
+result::Result<Kept> keeping(const Asked& asked, const formula::Hold& hold) {
+    if (asked.line >= asked.recipe.formula.lines.size()) return result::Code::line_missing;
+    Trial trial{asked};
+    return keeping([&](Percent percent) { return trial.with(percent); }, asked.line, hold);
 }
 
 }  // namespace ceiling

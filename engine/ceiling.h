@@ -1,8 +1,7 @@
 // How much of one line may be in a formula: the largest percent of the grid at which every limit that the
 // line counts towards still passes, as percent and as what the scales make of it, while the next step of the
 // grid does not. A ceiling, never a target: upward the usual amount is offered. And the percent of another
-// bottle that brings the same amount of a constituent, checked again. Knows neither recipe nor batch: whoever
-// asks says what becomes of them when the line is changed.
+// bottle that brings the same amount of a constituent, checked again.
 #pragma once
 
 #include <functional>
@@ -14,6 +13,8 @@
 #include "quantity.h"
 #include "result.h"
 #include "safety.h"
+#include "scales.h"
+#include "workspace.h"
 
 namespace ceiling {
 
@@ -43,5 +44,18 @@ struct Kept {
 // the bottle that is in it; to the nearest step. line_missing; gives_too_little: nothing is known of the
 // constituent in it, or it holds none; sum_over_hundred (detail: the percent it would take).
 result::Result<Kept> keeping(const With& with, std::size_t line, const formula::Hold& hold);
+
+// The same of a line of a recipe, with its batch where it has one that can be made. `mine`: what this device
+// has of its own. A rest line is looked at as a plain one, with nothing to take what is left.
+struct Asked {
+    const workspace::Recipe& recipe;
+    std::size_t line = 0;
+    const catalogue::Catalogue& shipped;
+    const limits::Book* book = nullptr;
+    scales::Bench bench = {};
+    std::vector<catalogue::Ingredient> mine = {};
+};
+result::Result<Ceiling> of(const Asked& asked);
+result::Result<Kept> keeping(const Asked& asked, const formula::Hold& hold);
 
 }  // namespace ceiling

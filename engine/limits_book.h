@@ -1,7 +1,6 @@
 // How much of what may be in a product: one plain value with every published limit, list and table that the
-// checks hold a formula against, each row with its document, edition, standing and the product types it is
-// for. A gap is a row too: it says that a rule exists whose figure is not known, so that a check is called
-// "not made" and never passed. Nothing is judged here; that is safety's business.
+// checks hold a formula against, each with document, edition, standing and product types. A gap is a row too:
+// there is a rule whose figure is not known, so that its check is "not made". Nothing is judged here.
 // (The file is not called limits.h: the C library's header of that name would no longer be found.)
 #pragma once
 

@@ -312,4 +312,29 @@ TEST_CASE("the same menthol from another bottle: the new percent, checked again"
           result::Code::sum_over_hundred);
 }
 
+TEST_CASE("of a recipe: with its batch and its scales, and a line that is not there is said") {
+    workspace::Recipe recipe = shipped::recipe("harvest_supper_body_oil");
+    recipe.market = "eu";
+    recipe.date = "2026-11-25";
+    std::size_t orange = 0;
+    while (recipe.formula.lines[orange].ingredient != "sweet_orange")
+        ++orange;
+    const auto& shipped = shipped::presets().catalogue;
+    const auto found = ceiling::of({recipe, orange, shipped, &shipped::book()});
+    REQUIRE(found);
+    CHECK(found->bound);
+    CHECK(found->most > recipe.formula.lines[orange].percent);
+    CHECK(found->most <=
+          percent(2.5));  // 3 % of all oils, of which the others are half a percent, as weighed
+    CHECK(found->most > percent(2.49));
+    CHECK(found->why->code == finding::Code::oils_over_for_use);
+    CHECK(found->usual == percent(2));
+    CHECK(ceiling::of({recipe, 99, shipped, &shipped::book()}).error().code == result::Code::line_missing);
+    const auto kept =
+        ceiling::keeping({recipe, orange, shipped, &shipped::book()}, {"limonene", percent(0.9)});
+    REQUIRE(kept);
+    CHECK(kept->percent > percent(0.9));
+    CHECK(kept->beyond.empty());
+}
+
 }  // namespace test_ceiling
