@@ -22,35 +22,31 @@ constexpr std::string_view kLastDay = "9999-12-31";  // no day said: the list th
 
 struct Sum {
     Trace amount;
-    std::vector<std::string> from;
     source::Standing standing = source::Standing::document;
+    std::vector<std::size_t> from;  // portions
 
-    void add(std::string name, Trace trace, source::Standing of) {
+    void add(std::size_t portion, Trace trace, source::Standing of) {
         amount = amount + trace;
         standing = std::max(standing, of);
-        if (!is_listed(from, name)) from.push_back(std::move(name));
+        from.push_back(portion);
     }
 };
 
-Sum sum_of(const Case& the, const Contents& contents, const limits::Allergen& allergen) {
-    Sum sum;
+void add_up(const Case& the, const Contents& contents, const limits::Allergen& allergen, Sum& sum) {
     for (const composition::Id id : allergen.constituents)
         for (const composition::Term& term : composition::terms_of(contents.sums, id)) {
             const Portion& portion = the.portions[term.held];
             // benzyl alcohol as a preservative is declared as that (entry 45)
             if (portion.known != nullptr && portion.known->role == "preservative") continue;
             if (term.high.grid == 0) continue;
-            sum.add(subject(portion), quantity::trace_of(portion.percent, term.high),
+            sum.add(term.held, quantity::trace_of(portion.percent, term.high),
                     term.of_bottle        ? source::Standing::supplier
                     : term.row != nullptr ? term.row->standing
                                           : source::Standing::document);
         }
-    for (const std::size_t place : those_of(the, contents, allergen.ingredients, allergen.names)) {
-        const Portion& portion = the.portions[place];
-        sum.add(subject(portion), quantity::trace_of(portion.percent, quantity::kHundred),
+    for (const std::size_t place : those_of(the, contents, allergen.ingredients, allergen.names))
+        sum.add(place, quantity::trace_of(the.portions[place].percent, quantity::kHundred),
                 source::Standing::document);
-    }
-    return sum;
 }
 
 }  // namespace
@@ -66,15 +62,25 @@ Allergens allergens_of(const Case& the, const Contents& contents) {
     if (all.regime == nullptr || all.regime->list == List::none) return all;
     const Trace above =
         the.product->contact == "rinse_off" ? the.book->rinse_off_above : the.book->leave_on_above;
+    Sum sum;
     for (const limits::Allergen& allergen : the.book->allergens) {
         if (all.regime->list == List::old_24 && !allergen.old) continue;
-        const Sum sum = sum_of(the, contents, allergen);
+        sum.amount = {};
+        sum.standing = source::Standing::document;
+        sum.from.clear();
+        add_up(the, contents, allergen, sum);
         if (sum.amount <= above) continue;
         declaration::Named named;
         named.label_name = allergen.label;
         named.amount = sum.amount;
-        for (const std::string& name : sum.from)
-            named.why += (named.why.empty() ? "" : ", ") + name;
+        std::vector<std::size_t> said;
+        for (const std::size_t place : sum.from) {
+            const std::size_t first = contents.same_as[place];
+            if (std::find(said.begin(), said.end(), first) != said.end()) continue;
+            said.push_back(first);
+            if (!named.why.empty()) named.why += ", ";
+            named.why += contents.subjects[first];
+        }
         named.source = allergen.source;
         named.standing = std::max(sum.standing, allergen.standing);
         all.named.push_back(std::move(named));

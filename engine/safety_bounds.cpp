@@ -148,6 +148,10 @@ Contents contents_of(const Case& the) {
         if (portion.percent.grid > 0 && (!is_shipped(portion) || !held.trusted))
             contents.named.push_back(contents.held.size());
         contents.held.push_back(held);
+        contents.subjects.push_back(subject(portion));
+        const auto first =
+            std::find(contents.subjects.begin(), contents.subjects.end(), contents.subjects.back());
+        contents.same_as.push_back(static_cast<std::size_t>(first - contents.subjects.begin()));
     }
     contents.sums = composition::sums_of(the.book->composition, contents.held);
     return contents;

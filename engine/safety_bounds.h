@@ -46,8 +46,10 @@ finding::Finding told(const Case& the, const Bound& bound);  // of one that goes
 struct Contents {
     std::vector<composition::Held> held;  // one for each portion of the Case
     composition::Sums sums;
-    std::vector<std::size_t> oils;   // portions that are essential oils or extracts …
-    std::vector<std::size_t> named;  // … and those of which no shipped entry tells what they are
+    std::vector<std::size_t> oils;      // portions that are essential oils or extracts …
+    std::vector<std::size_t> named;     // … and those of which no shipped entry tells what they are
+    std::vector<std::string> subjects;  // of each portion
+    std::vector<std::size_t> same_as;   // the first portion of the same subject
 };
 Contents contents_of(const Case& the);  // the.book is there
 

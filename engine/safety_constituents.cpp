@@ -22,19 +22,28 @@ Severity severity_of(Force force) {
     return force == Force::law || force == Force::standard ? Severity::stop : Severity::caution;
 }
 
-void add_once_each(const Case& the, const std::vector<std::size_t>& portions,
-                   std::vector<std::string>& into) {
-    for (const std::size_t place : portions) {
-        std::string name = subject(the.portions[place]);
-        if (std::find(into.begin(), into.end(), name) == into.end()) into.push_back(std::move(name));
+// Portions may be many for one ingredient; each is named once.
+std::vector<std::string> names_of(const Contents& contents, const std::vector<std::size_t>& portions) {
+    std::vector<std::string> names;
+    names.reserve(portions.size());
+    for (std::size_t i = 0; i < portions.size(); ++i) {
+        const std::size_t first = contents.same_as[portions[i]];
+        bool named = false;
+        for (std::size_t j = 0; j < i && !named; ++j)
+            named = contents.same_as[portions[j]] == first;
+        if (!named) names.push_back(contents.subjects[first]);
     }
+    return names;
 }
 
 struct Family {
     const Case& the;
     const Contents& contents;
     Bounds& bounds;
-    std::vector<bool> carries;  // portions that hold constituents, known or not
+    std::vector<bool> carries = {};  // portions that hold constituents, known or not
+    // of the row at hand, kept for their room
+    std::vector<std::size_t> with = {}, without = {};
+    std::vector<bool> says = {};
 
     void of_product(const Row& row, const limits::Cap& cap) {
         Bound bound;
@@ -49,8 +58,9 @@ struct Family {
         bound.most = cap.verdict == Verdict::prohibited ? 0 : cap.most.grid;
         bound.limit = {bound.most};
         bound.whole = kWhole;
-        std::vector<std::size_t> with, without;
-        std::vector<bool> says(the.portions.size());
+        with.clear();
+        without.clear();
+        says.assign(the.portions.size(), false);
         for (const Id id : row.constituents)
             for (const composition::Term& term : composition::terms_of(contents.sums, id)) {
                 says[term.held] = contents.held[term.held].trusted;
@@ -64,12 +74,12 @@ struct Family {
             if (carries[i] && !says[i]) without.push_back(i);
         NotMade missing{Rule::constituents, row.id, Reason::no_figure, {}};
         if (cap.verdict == Verdict::gap) {
-            add_once_each(the, with, missing.about);
+            missing.about = names_of(contents, with);
             bounds.not_made.push_back(std::move(missing));
             return;
         }
         if (!without.empty()) {
-            if (!with.empty()) add_once_each(the, without, missing.about);
+            if (!with.empty()) missing.about = names_of(contents, without);
             bounds.not_made.push_back(std::move(missing));
         }
         if (bound.terms.empty()) return;
@@ -77,9 +87,7 @@ struct Family {
             return the.portions[a.portion].percent.grid * a.high >
                    the.portions[b.portion].percent.grid * b.high;
         });
-        Made made{Rule::constituents, row.id, {}};
-        add_once_each(the, with, made.looked_at);
-        bounds.made.push_back(std::move(made));
+        bounds.made.push_back({Rule::constituents, row.id, names_of(contents, with)});
         bounds.all.push_back(std::move(bound));
     }
 
@@ -127,7 +135,8 @@ void add_constituents(const Case& the, const Contents& contents, Bounds& bounds)
     if (the.market.empty()) bounds.not_made.push_back({Rule::constituents, "", Reason::market_unsaid, {}});
     if (the.market == "us")
         bounds.not_made.push_back({Rule::constituents, "", Reason::market_not_covered, {}});
-    Family family{the, contents, bounds, std::vector<bool>(the.portions.size())};
+    Family family{the, contents, bounds};
+    family.carries.resize(the.portions.size());
     for (const composition::Term& term : contents.sums.terms)
         family.carries[term.held] = true;
     for (const std::size_t unknown : contents.sums.unknown)
