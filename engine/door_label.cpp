@@ -108,6 +108,21 @@ void write_entries(store_json::Writer& writer, const label::Label& label) {
     writer.end();
 }
 
+void write_warnings(store_json::Writer& writer, const std::vector<labelling::Warning>& warnings) {
+    writer.key("warnings");
+    writer.list();
+    for (const labelling::Warning& one : warnings) {
+        writer.flat_object();
+        writer.pair("text", one.sentence);
+        writer.key("due");
+        writer.flag(one.due);
+        if (!one.rule.empty()) writer.pair("rule", one.rule);
+        standing(writer, one.source, one.standing);
+        writer.end();
+    }
+    writer.end();
+}
+
 void write_needs(store_json::Writer& writer, const std::vector<sale_needs::Need>& needs,
                  const words::Table& table) {
     writer.key("sale");
@@ -134,8 +149,10 @@ Answer label(std::string_view input, const store::Presets& presets, std::string_
     const analysis::Analysis report = analysis::of(*recipe, presets.catalogue);
     const labelling::Allergens allergens = labelling::allergens_of(
         *recipe, presets.catalogue, {}, limits.empty() ? nullptr : &book.value(), table);
+    const safety::Report checks =
+        analysis::checks(*recipe, presets.catalogue, limits.empty() ? nullptr : &book.value());
     const auto made = labelling::of(*recipe, report.batch ? std::optional(*report.batch) : std::nullopt,
-                                    presets.catalogue, {}, allergens, table);
+                                    presets.catalogue, {}, allergens, table, &checks);
     if (!made) return refuse(made.error(), presets);
 
     store_json::Writer writer(store_json::Layout::indented);
@@ -145,6 +162,7 @@ Answer label(std::string_view input, const store::Presets& presets, std::string_
     write_net(writer, *made);
     write_entries(writer, made->label);
     texts(writer, "remarks", made->label.remarks);
+    write_warnings(writer, made->warnings);
     write_needs(writer, made->needs, table);
     writer.pair("text", made->label.text);
     return {0, writer.finish(), ""};

@@ -58,6 +58,41 @@ Allergens allergens_of(const workspace::Recipe& recipe, const catalogue::Catalog
     return found;
 }
 
+std::vector<Warning> warnings_of(const workspace::Recipe& recipe,
+                                 const std::vector<finding::Finding>& findings,
+                                 const catalogue::Catalogue& shipped, const words::Table& table) {
+    using finding::Code;
+    std::vector<Warning> all;
+    const auto add = [&](const finding::Finding& from, std::string_view key,
+                         const words::Arguments& arguments, bool due) {
+        Warning made{words::say(table, key, arguments), due, from.rule, from.source, from.standing};
+        for (const Warning& one : all)
+            if (one.sentence == made.sentence) return;
+        all.push_back(std::move(made));
+    };
+    std::string nuts;
+    const finding::Finding *nut = nullptr, *child = nullptr;
+    for (const finding::Finding& one : findings) {
+        if (one.code == Code::warning_due) {
+            const bool eucalyptus = one.rule == "Hotlist eucalyptus oil";
+            add(one, eucalyptus ? "label.warn_eucalyptus" : "label.warn_due",
+                {{"name", name_of(recipe, shipped, one.subject)}, {"rule", one.rule}}, eucalyptus);
+        }
+        if (one.code == Code::water_gets_in) add(one, "label.warn_water", {}, false);
+        if (one.code == Code::oil_not_in_pregnancy) add(one, "label.warn_pregnancy", {}, false);
+        const bool of_age = one.code == Code::oil_not_for_child && one.limit;
+        if (of_age && (child == nullptr || *one.limit > *child->limit)) child = &one;
+        if (one.code != Code::origin_nut) continue;
+        nut = nut == nullptr ? &one : nut;
+        const std::string name = name_of(recipe, shipped, one.subject);
+        if (nuts.find(name) == std::string::npos) nuts += (nuts.empty() ? "" : ", ") + name;
+    }
+    if (child != nullptr)
+        add(*child, "label.warn_children", {{"years", words::figure(table, *child->limit)}}, false);
+    if (nut != nullptr) add(*nut, "label.warn_nuts", {{"names", nuts}}, false);
+    return all;
+}
+
 customer_card::Card card_of(const workspace::Recipe& recipe, const safety::Report& report,
                             const catalogue::Catalogue& shipped,
                             const std::vector<catalogue::Ingredient>& mine, const limits::Book* book,
@@ -86,7 +121,8 @@ customer_card::Card card_of(const workspace::Recipe& recipe, const safety::Repor
 
 result::Result<Labelled> of(const workspace::Recipe& recipe, const std::optional<batch::Batch>& batch,
                             const catalogue::Catalogue& shipped, const Details& details,
-                            const Allergens& allergens, const words::Table& table) {
+                            const Allergens& allergens, const words::Table& table,
+                            const safety::Report* report) {
     const auto market = market_of(recipe);
     if (!market) return market.error();
     const catalogue::Product* kind = catalogue::find_product(shipped, recipe.product);
@@ -122,14 +158,21 @@ result::Result<Labelled> of(const workspace::Recipe& recipe, const std::optional
     content.made_on = details.made_on;
     content.batch_number = details.batch_number;
     content.maker = details.maker;
-    content.warnings = said.warnings;
+    Labelled made;
+    if (report != nullptr) made.warnings = warnings_of(recipe, report->findings, shipped, table);
+    for (const Warning& one : made.warnings)
+        if (one.due &&
+            std::find(said.warnings.begin(), said.warnings.end(), one.sentence) == said.warnings.end())
+            content.warnings.push_back(one.sentence);
+    content.warnings.insert(content.warnings.end(), said.warnings.begin(), said.warnings.end());
     content.directions = said.directions;
     content.panel = said.panel;
     content.labelling_area = details.labelling_area;
     content.digits = details.digits;
 
-    Labelled made;
     made.label = label::of(content, table);
+    if (std::any_of(made.warnings.begin(), made.warnings.end(), [](const Warning& one) { return one.due; }))
+        made.label.remarks.push_back(words::say(table, "label.warn_words"));
     made.list = std::move(content.list);
     made.net = content.net;
     made.needs = sale_needs::of(*market);

@@ -38,11 +38,22 @@ struct Allergens {
     std::vector<std::string> unknown;                      // names of what nothing is known of
 };
 
+// A sentence that the checks call for. Due: a law asks for it, and the label prints it; the others are
+// offered.
+struct Warning {
+    std::string sentence;
+    bool due = false;
+    std::string rule, source;
+    source::Standing standing = source::Standing::common_practice;
+    bool operator==(const Warning&) const = default;
+};
+
 struct Labelled {
     declaration::Declaration list;
     std::optional<label::Net> net;
     label::Label label;
     std::vector<sale_needs::Need> needs;
+    std::vector<Warning> warnings;  // due and offered ones; none where there was no report
 };
 
 // The market of a recipe: its own, the European Union where it says none; field_unknown_value for others.
@@ -59,10 +70,17 @@ Allergens allergens_of(const workspace::Recipe& recipe, const catalogue::Catalog
                        const std::vector<catalogue::Ingredient>& mine, const limits::Book* book,
                        const words::Table& table);
 
-// `batch`: none when the recipe has no batch that can be made.
+// `findings`: of analysis::checks of the same recipe.
+std::vector<Warning> warnings_of(const workspace::Recipe& recipe,
+                                 const std::vector<finding::Finding>& findings,
+                                 const catalogue::Catalogue& shipped, const words::Table& table);
+
+// `batch`: none when the recipe has no batch that can be made. `report`: analysis::checks of the same recipe;
+// none: no warnings are worked out.
 result::Result<Labelled> of(const workspace::Recipe& recipe, const std::optional<batch::Batch>& batch,
                             const catalogue::Catalogue& shipped, const Details& details,
-                            const Allergens& allergens, const words::Table& table);
+                            const Allergens& allergens, const words::Table& table,
+                            const safety::Report* report = nullptr);
 
 result::Result<assessor_pack::Pack> pack_of(const workspace::Recipe& recipe,
                                             const catalogue::Catalogue& shipped);

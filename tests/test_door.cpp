@@ -128,6 +128,7 @@ TEST_CASE("door: label says the list, the net contents, what is not certain and 
     CHECK(out["fields"].size() >= 8);
     CHECK(out["sale"][0]["standing"] == "document");
     CHECK(out["remarks"].is_array());
+    CHECK(out["warnings"].is_array());
 }
 
 TEST_CASE("door: a label for a market that is not known is refused") {

@@ -170,6 +170,35 @@ TEST_CASE("allergens are named by the list that holds on the market and the day,
     CHECK(remarked(made.label, allergens_of(recipe).reason));
 }
 
+TEST_CASE("warnings that the checks call for: a law's is printed, the others are offered") {
+    // EX-21, CA2-5: eucalyptus oil in Canada, 0.022 % no caution, 0.03 % caution.
+    workspace::Recipe recipe = orchard("ca");
+    recipe.date = "2026-11-26";
+    recipe.product = "body_oil";
+    const auto with = [&](std::int64_t grid) {
+        workspace::Recipe changed = recipe;
+        changed.formula =
+            support::formula_of({support::rest("sunflower"), support::line("eucalyptus_globulus", grid)});
+        const safety::Report report = analysis::checks(changed, shelf(), &shipped::book());
+        return labelling::of(changed, {}, shelf(), details(), allergens_of(changed), shipped::english(),
+                             &report)
+            .value();
+    };
+    const Labelled none = with(220), due = with(300);
+    CHECK(none.label.text.find("Poison Control Centre") == std::string::npos);
+    CHECK(due.label.text.find("Poison Control Centre") != std::string::npos);
+    CHECK(due.label.text.find("centre antipoison") != std::string::npos);
+    CHECK(remarked(due.label, "exact ones"));
+    CHECK(due.warnings.front().due);
+    // Nuts are offered.
+    const workspace::Recipe balm = orchard("eu");
+    const safety::Report report = analysis::checks(balm, shelf(), &shipped::book());
+    const auto offered = labelling::warnings_of(balm, report.findings, shelf(), shipped::english());
+    CHECK(std::any_of(offered.begin(), offered.end(), [](const labelling::Warning& one) {
+        return !one.due && one.sentence.find("Shea butter") != std::string::npos;
+    }));
+}
+
 TEST_CASE("what is not known to hold anything is told beside the list") {
     workspace::Recipe recipe = orchard("eu");
     recipe.formula.lines.push_back(support::line("", quantity::Percent{10'000}.grid, "C"));
