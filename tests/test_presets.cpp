@@ -220,6 +220,23 @@ TEST_CASE("every source in the bibliography is used, and a value stands as its s
     }
 }
 
+TEST_CASE("every essential oil says from when its vapour can be lit, the vanilla extract does not") {
+    std::size_t said = 0, with_traits = 0;
+    for (const catalogue::Ingredient& one : shipped::presets().catalogue.ingredients) {
+        CAPTURE(one.id);
+        if (one.role == "essential_oil") CHECK(one.flash_point_c.has_value());
+        said += one.flash_point_c ? 1 : 0;
+        with_traits += one.traits ? 1 : 0;
+    }
+    CHECK(said == 66);
+    CHECK(with_traits == 23);
+    CHECK_FALSE(ingredient("vanilla").flash_point_c);
+    CHECK(ingredient("lemon_distilled").flash_point_c->value == grid(48));  // a supplier's sheet
+    CHECK(ingredient("neroli").flash_point_c->value == grid(54));           // the lowest of those that differ
+    CHECK(catalogue::has_trait(ingredient("shea"), "nut"));
+    CHECK_FALSE(catalogue::has_trait(ingredient("jojoba"), "nut"));
+}
+
 TEST_CASE("a fatty-acid profile adds to 100 % and lies inside the range beside it") {
     std::size_t profiles = 0;
     for (const catalogue::Ingredient& one : shipped::presets().catalogue.ingredients) {
