@@ -99,9 +99,12 @@ int places_of(std::int64_t grid) {
 
 std::string subject_of(const Sheet& sheet, const finding::Finding& found) {
     if (found.line && *found.line < sheet.recipe.formula.lines.size()) {
-        return workspace::display_name(sheet.catalogue, sheet.recipe.formula.lines[*found.line]);
+        const formula::Line& line = sheet.recipe.formula.lines[*found.line];
+        if (found.subject.empty() || found.subject == line.ingredient || found.subject == line.name)
+            return workspace::display_name(sheet.catalogue, line);
     }
-    return found.subject;
+    const auto* held = catalogue::find_ingredient(sheet.catalogue, found.subject);  // within a made part
+    return held != nullptr && !held->name.empty() ? held->name : found.subject;
 }
 
 bool is_about_weighing(const finding::Finding& found) {
@@ -299,7 +302,10 @@ void Sheet::findings() {
         if (!is_serious(found)) continue;
         html.open("li");
         html.leaf("strong", say(found.severity == finding::Severity::stop ? "sheet.stop" : "sheet.caution"));
-        html.text(" " + finding::say(words, found, subject_of(*this, found)));
+        const std::string subject = subject_of(*this, found);
+        html.text(" " + finding::say(words, found, subject));
+        if (const std::string to_do = finding::advice(words, found, subject); !to_do.empty())
+            html.text(" " + to_do);
         for (const remedy::Remedy& one : analysis.remedies)
             if (found.line == one.line && is_about_weighing(found))
                 html.leaf("div", remedy::say(words, one, line_name(one.line),

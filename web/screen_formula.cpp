@@ -198,25 +198,24 @@ void steps_and_notes(app::App& app, const workspace::Recipe& recipe) {
     if (changed) app::edit(app, *changed);
 }
 
-void draw_finding(app::App& app, const workspace::Recipe& recipe, const finding::Finding& one) {
+void draw_finding(app::App& app, const finding::Finding& one) {
     widget::gap(8);
-    const std::string name = one.line && *one.line < recipe.formula.lines.size()
-                                 ? workspace::display_name(app.known, recipe.formula.lines[*one.line])
-                                 : one.subject;
+    const std::string name = app::subject_name(app, one);
     const std::string source =
         one.source.empty()
             ? ""
             : app.say("finding_ui.source", {{"title", app::source_words(app, one.source, one.standing)}});
-    widget::finding_badge(app.kit, one.severity, finding::say(app.words, one, name), source);
+    widget::finding_badge(app.kit, one.severity, finding::say(app.words, one, name), source,
+                          finding::advice(app.words, one, name));
 }
 
-void findings(app::App& app, const workspace::Recipe& recipe) {
+void findings(app::App& app) {
     if (app.analysis->findings.empty()) return;
     widget::gap(20);
     widget::heading(app.kit, 2, app.say("formula.remarks"));
     for (std::size_t i = 0; i < app.analysis->findings.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));
-        kept_rows::row(app.kit, "finding", [&] { draw_finding(app, recipe, app.analysis->findings[i]); });
+        kept_rows::row(app.kit, "finding", [&] { draw_finding(app, app.analysis->findings[i]); });
         ImGui::PopID();
     }
 }
@@ -311,7 +310,7 @@ void formula(app::App& app) {
         app.ui.amounts_in = {};
         app::show(app, app::Sheet::in_amounts);
     }
-    findings(app, *recipe);
+    findings(app);
     steps_and_notes(app, *recipe);
 
     if (changed) app::edit(app, *changed);
