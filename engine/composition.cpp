@@ -206,7 +206,7 @@ std::span<const Term> terms_of(const Sums& sums, Id constituent) {
     auto to = from;
     while (to != sums.terms.end() && to->constituent == constituent)
         ++to;
-    return {from, to};
+    return {sums.terms.data() + (from - sums.terms.begin()), static_cast<std::size_t>(to - from)};
 }
 
 Total total_of(const Sums& sums, const std::vector<Held>& held, Id constituent) {

@@ -89,4 +89,31 @@ TEST_CASE_FIXTURE(FirstVisit, "on a wide window the checks stand beside the line
     CHECK(app.ui.screen == app::Screen::batch);
 }
 
+TEST_CASE_FIXTURE(FirstVisit,
+                  "too much of an oil is lowered to its ceiling by one tap, and is then not found any more") {
+    workspace::Recipe recipe = shipped::recipe("greenhouse_foot_scrub");
+    const auto oil = std::find_if(recipe.formula.lines.begin(), recipe.formula.lines.end(),
+                                  [&](const auto& line) { return line.ingredient == "peppermint"; });
+    REQUIRE(oil != recipe.formula.lines.end());
+    const auto at = static_cast<std::size_t>(oil - recipe.formula.lines.begin());
+    oil->percent = {90000};
+    oil->rest = oil->locked = false;
+    recipe.market = "eu";
+    app::keep(app, recipe);
+    hand::push(platform::Kind::resized);
+    hand::settle();
+    hand::press("Checks");
+    const ceiling::Ceiling* most = app::ceiling_of(app, at);
+    REQUIRE(most != nullptr);
+    REQUIRE(most->bound);
+    const quantity::Percent ceiling = most->most;
+    CHECK(ceiling.grid > 0);
+    CHECK(ceiling.grid < 90000);
+    hand::press("Lower to " + words::figure(app.words, ceiling.grid) + "\xC2\xA0%");
+    CHECK(app::open_recipe(app)->formula.lines[at].percent == ceiling);
+    CHECK_FALSE(hand::reads("Lower to"));
+    hand::press("Undo");
+    CHECK(app::open_recipe(app)->formula.lines[at].percent.grid == 90000);
+}
+
 }  // namespace test_screen_checks

@@ -230,6 +230,7 @@ void logic(App& app) {
         app.analysed = *recipe;
         app.analysed_on = bench;
         app.report.reset();
+        app.ceilings.clear();
         app.mine = workspace::mine(app.work, app.presets.catalogue);
         app.analysis = analysis::of(*recipe, app.presets.catalogue, bench, app.mine);
         app.undo.feed(*recipe, platform::now_ms());
@@ -472,13 +473,31 @@ void tell(App& app, std::string message, bool problem) {
     app.ui.again = true;
 }
 
-const safety::Report& checks(App& app) {
+namespace {
+const limits::Book* book_of(App& app) {
     if (!app.book)
         if (auto book = store::unpack_limits(presets_data::kLimits)) app.book = std::move(book.value());
+    return app.book ? &*app.book : nullptr;
+}
+}  // namespace
+
+const safety::Report& checks(App& app) {
+    const limits::Book* book = book_of(app);
     if (!app.report)
-        app.report = analysis::checks(*app.analysed, app.presets.catalogue, app.book ? &*app.book : nullptr,
-                                      app.analysed_on, app.mine);
+        app.report = analysis::checks(*app.analysed, app.presets.catalogue, book, app.analysed_on, app.mine);
     return *app.report;
+}
+
+const ceiling::Ceiling* ceiling_of(App& app, std::size_t line) {
+    const limits::Book* book = book_of(app);
+    if (!book || !app.analysed || line >= app.analysed->formula.lines.size()) return nullptr;
+    if (app.analysed->formula.lines[line].rest || app.analysed->formula.lines[line].locked) return nullptr;
+    const auto [place, fresh] = app.ceilings.try_emplace(line);
+    if (fresh)
+        if (auto found =
+                ceiling::of({*app.analysed, line, app.presets.catalogue, book, app.analysed_on, app.mine}))
+            place->second = std::move(found.value());
+    return place->second ? &*place->second : nullptr;
 }
 
 std::string subject_name(const App& app, const finding::Finding& finding) {

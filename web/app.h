@@ -2,6 +2,7 @@
 // its analysis and change the workspace only through the edits declared here, which are the engine's.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -9,6 +10,7 @@
 
 #include "app_ui.h"
 #include "engine/analysis.h"
+#include "engine/ceiling.h"
 #include "engine/limits_book.h"
 #include "engine/store.h"
 #include "engine/workspace.h"
@@ -29,8 +31,9 @@ struct App {
     std::optional<analysis::Analysis> analysis;  // of the open recipe
     std::optional<workspace::Recipe> analysed;
     scales::Bench analysed_on;
-    std::optional<limits::Book> book;         // unpacked when the checks are first asked for
-    std::optional<safety::Report> report;     // of what is analysed; none: nobody has asked
+    std::optional<limits::Book> book;      // unpacked when the checks are first asked for
+    std::optional<safety::Report> report;  // of what is analysed; none: nobody has asked
+    std::map<std::size_t, std::optional<ceiling::Ceiling>> ceilings;  // of its lines that were asked for
     std::vector<catalogue::Ingredient> mine;  // own ingredients and made parts of this device
     catalogue::Catalogue known;               // shipped, with the open recipe's own ingredients laid over
     std::vector<catalogue::Ingredient> known_own;  // those
@@ -98,6 +101,8 @@ const char* made_key(catalogue::MadeAs as);
 source::Standing source_standing(const App& app, std::string_view key);
 
 const safety::Report& checks(App& app);  // of what is analysed, worked out when it is first asked for
+// How much of a line may be; null where that cannot be said: the rest line, a locked one.
+const ceiling::Ceiling* ceiling_of(App& app, std::size_t line);
 // A finding's subject and constituent as a person calls them.
 std::string subject_name(const App& app, const finding::Finding& finding);
 std::string constituent_name(const App& app, const finding::Finding& finding);

@@ -65,6 +65,7 @@ void draw_finding(app::App& app, const Finding& one) {
         source.empty() ? where : app.say("finding_ui.source", {{"title", joined({where, source})}}),
         finding::advice(app.words, one, subject, constituent));
     if (!one.line) return;
+    if (one.trace_limit || one.limit) ceiling_of_line(app, *one.line);
     if (widget::button(app.kit, "line", app.say("finding_ui.to_line", {{"name", subject}}),
                        widget::Look::quiet)) {
         app.ui.line = *one.line;
@@ -73,12 +74,10 @@ void draw_finding(app::App& app, const Finding& one) {
 }
 
 void found(app::App& app, const safety::Report& report) {
-    for (const auto& [severity, title] : {std::pair{Severity::stop, "checks_ui.stops"},
-                                          {Severity::caution, "checks_ui.cautions"},
-                                          {Severity::note, "checks_ui.notes"}}) {
+    const auto list = [&](Severity severity, const char* title) {
         const auto count = std::count_if(report.findings.begin(), report.findings.end(),
                                          [&](const Finding& one) { return one.severity == severity; });
-        if (count == 0) continue;
+        if (count == 0) return;
         widget::gap(20);
         widget::heading(app.kit, 2, app.say(title, {{"n", std::to_string(count)}}));
         for (std::size_t i = 0; i < report.findings.size(); ++i) {
@@ -87,7 +86,10 @@ void found(app::App& app, const safety::Report& report) {
             kept_rows::row(app.kit, "finding", [&] { draw_finding(app, report.findings[i]); });
             ImGui::PopID();
         }
-    }
+    };
+    list(Severity::stop, "checks_ui.stops");
+    list(Severity::caution, "checks_ui.cautions");
+    list(Severity::note, "checks_ui.notes");
 }
 
 // What a report calls an ingredient or a kind of constituent, as a person calls it.

@@ -41,6 +41,7 @@ void line(app::App& app) {
             widget::gap(6);
         }
     }
+    ceiling_of_line(app, at);
     if (!line.ingredient.empty() && catalogue::find_ingredient(app.known, line.ingredient)) {
         widget::RowSpec about;
         about.title = app.say("line.about");
