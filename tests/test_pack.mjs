@@ -15,7 +15,7 @@ mkdirSync(join(shell, 'icons'), { recursive: true });
 const wasm = Buffer.from('0061736d01000000', 'hex');
 const files = {
     'shell/index.html':
-        '<!doctype html><head><!--CSP--><!--HOSTED--><!--STYLE--></head><body><!--WASM--><!--SCRIPTS--></body>',
+        '<!doctype html><head><!--CSP--><!--HOSTED--><!--STYLE--></head><body><!--PROGRAM--><!--BOOT--></body>',
     'shell/style.css': 'body{margin:0}',
     'shell/boot.js': 'const build = "@BUILD@";',
     'shell/service_worker.js': '// @BUILD@',
@@ -32,13 +32,17 @@ function pack(changes = {}, out = 'out') {
     return { code: run.status, err: run.stderr.toString() };
 }
 const result = (name, out = 'out') => readFileSync(join(scratch, out, name), 'utf8');
+const unpacked = (part) => {
+    const payload = result('tarebench.html').match(new RegExp(`id="tarebench-${part}"[^>]*>([^<]*)<`))[1];
+    return gunzipSync(Buffer.from(payload, 'base64'));
+};
 const policyOf = (page) => page.match(/Content-Security-Policy" content="([^"]*)"/)[1];
 
 const tests = {
-    'the payload unpacks to the wasm that went in'() {
+    'the payload unpacks to the wasm and the script that went in'() {
         assert.equal(pack().code, 0);
-        const payload = result('tarebench.html').match(/id="tarebench-wasm"[^>]*>([^<]*)</)[1];
-        assert.deepEqual(gunzipSync(Buffer.from(payload, 'base64')), wasm);
+        assert.deepEqual(unpacked('wasm'), wasm);
+        assert.equal(unpacked('glue').toString(), files['page.js']);
     },
     'every script and style of the page is named in its policy by its hash, and nothing else'() {
         for (const name of ['tarebench.html', 'hosted/index.html']) {
@@ -46,7 +50,8 @@ const tests = {
             const hashes = [...page.matchAll(/<(?:script|style)>([^]*?)<\/(?:script|style)>/g)].map(
                 (found) => `sha256-${createHash('sha256').update(found[1]).digest('base64')}`,
             );
-            assert.equal(hashes.length, 3);
+            assert.equal(hashes.length, 2);
+            hashes.push(`sha256-${createHash('sha256').update(unpacked('glue')).digest('base64')}`);
             const named = [...policyOf(page).matchAll(/sha256-[^']*/g)].map((found) => found[0]);
             assert.deepEqual(named.sort(), hashes.sort());
             assert.ok(!/unsafe-inline|unsafe-eval'|https?:/.test(policyOf(page).replace("'wasm-unsafe-eval'", '')));

@@ -31,7 +31,8 @@ endif()
 add_custom_command(
     OUTPUT ${CMAKE_BINARY_DIR}/tarebench.html
     COMMAND ${NODE} ${CMAKE_SOURCE_DIR}/shell/pack.mjs --shell ${CMAKE_SOURCE_DIR}/shell
-            --js $<TARGET_FILE:tarebench_page> --out ${CMAKE_BINARY_DIR}
+            --js $<TARGET_FILE:tarebench_page> --out ${CMAKE_BINARY_DIR} $<$<BOOL:${TAREBENCH_QUICK}>:--quick;yes>
+    COMMAND_EXPAND_LISTS
     DEPENDS tarebench_page ${shell_files}
     COMMENT "Packing the page" VERBATIM)
 add_custom_target(page ALL DEPENDS ${CMAKE_BINARY_DIR}/tarebench.html)
