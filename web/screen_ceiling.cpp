@@ -8,7 +8,7 @@
 
 namespace screens {
 
-void ceiling_of_line(app::App& app, std::size_t line) {
+void ceiling_of_line(app::App& app, std::size_t line, bool reasons) {
     const workspace::Recipe* recipe = app::open_recipe(app);
     if (!recipe || line >= recipe->formula.lines.size()) return;
     const ceiling::Ceiling* ceiling = app::ceiling_of(app, line);
@@ -22,8 +22,9 @@ void ceiling_of_line(app::App& app, std::size_t line) {
         app::edit(app, formula::set_percent(recipe->formula, line, percent));
     };
     if (ceiling->bound) {
+        widget::gap(6);
         widget::text(kit, app.say("ceiling.most", {{"percent", figure(ceiling->most)}}));
-        if (ceiling->why) {
+        if (reasons && ceiling->why) {
             const finding::Finding& why = *ceiling->why;
             widget::text(
                 kit,
@@ -31,12 +32,14 @@ void ceiling_of_line(app::App& app, std::size_t line) {
                                         {"source", app::source_words(app, why.source, why.standing)}}),
                 theme::Type::small, widget::Ink::soft);
         }
-        if (ceiling->by_grams)
+        if (reasons && ceiling->by_grams)
             widget::text(kit, app.say("ceiling.by_grams"), theme::Type::small, widget::Ink::soft);
         widget::gap(6);
     }
     for (const safety::NotMade& gap : ceiling->gaps)
-        widget::text(kit, app.say("ceiling.gap", {{"rule", gap.row}}), theme::Type::small, widget::Ink::soft);
+        if (reasons)
+            widget::text(kit, app.say("ceiling.gap", {{"rule", gap.row}}), theme::Type::small,
+                         widget::Ink::soft);
     if (ceiling->bound && now > ceiling->most) {
         if (widget::button(kit, "lower", app.say("ceiling.lower", {{"percent", figure(ceiling->most)}}),
                            widget::Look::primary))

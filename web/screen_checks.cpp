@@ -65,7 +65,7 @@ void draw_finding(app::App& app, const Finding& one) {
         source.empty() ? where : app.say("finding_ui.source", {{"title", joined({where, source})}}),
         finding::advice(app.words, one, subject, constituent));
     if (!one.line) return;
-    if (one.trace_limit || one.limit) ceiling_of_line(app, *one.line);
+    if (one.trace_limit || one.limit) ceiling_of_line(app, *one.line, false);
     if (widget::button(app.kit, "line", app.say("finding_ui.to_line", {{"name", subject}}),
                        widget::Look::quiet)) {
         app.ui.line = *one.line;

@@ -41,7 +41,7 @@ void line(app::App& app) {
             widget::gap(6);
         }
     }
-    ceiling_of_line(app, at);
+    ceiling_of_line(app, at, true);
     if (!line.ingredient.empty() && catalogue::find_ingredient(app.known, line.ingredient)) {
         widget::RowSpec about;
         about.title = app.say("line.about");

@@ -33,10 +33,11 @@ void stock_left(app::App& app);   // how far what is at hand goes
 void scales(app::App& app);       // the bench of this device
 // One kind of container and how its fill is said; true: it is to be taken away. Not counted: one unit of it.
 bool container_card(app::App& app, batch::Containers& one, std::size_t index, bool counted);
-void update_offer(app::App& app);                       // a newer version of the hosted page
-void storage_standing(app::App& app);                   // how long what is stored lasts
-void ceiling_of_line(app::App& app, std::size_t line);  // how much of it may be used
-void made_needs(app::App& app);                         // below the grams of a batch: the made parts it takes
+void update_offer(app::App& app);      // a newer version of the hosted page
+void storage_standing(app::App& app);  // how long what is stored lasts
+// How much of a line may be used, and with `reasons` what limits it and what is not known.
+void ceiling_of_line(app::App& app, std::size_t line, bool reasons);
+void made_needs(app::App& app);  // below the grams of a batch: the made parts it takes
 
 // Sheets: what they hold; their frame is drawn by the caller.
 void new_recipe(app::App& app);
