@@ -9,7 +9,7 @@ using quantity::Percent;
 
 constexpr Percent kWorthMixing{3 * decimal::kOne};  // below it a drop or two is stirred in, and stays
 
-bool is_oil(const catalogue::Ingredient& one) {
+bool counts_as_oil(const catalogue::Ingredient& one) {
     return one.role == "liquid_oil" || one.role == "butter" || one.role == "soft_fat" || one.role == "wax" ||
            one.role == "soft_wax" || one.role == "hard_fat";
 }
@@ -27,9 +27,9 @@ void emulsion(const Case& the, Report& report) {
         const catalogue::Ingredient& one = *portion.known;
         const bool holds = one.role == "emulsifier" || one.role == "solubiliser";
         held = held || (holds && portion.vouched_for);
-        if (is_oil(one)) oils = oils + portion.percent;
+        if (counts_as_oil(one)) oils = oils + portion.percent;
         if (holds_water(one) && !line) line = portion.line;
-        if (holds || is_oil(one) || holds_water(one)) add_once(looked_at, subject(portion));
+        if (holds || counts_as_oil(one) || holds_water(one)) add_once(looked_at, subject(portion));
     }
     const bool parts = water >= kWorthMixing && oils >= kWorthMixing && !held;
     if (parts)

@@ -14,16 +14,16 @@ using limits::Force;
 using limits::Verdict;
 using limits::Whom;
 
-constexpr std::int64_t kWhole = quantity::kHundred.grid * quantity::kHundred.grid;
+constexpr std::int64_t kWholeProduct = quantity::kHundred.grid * quantity::kHundred.grid;
 constexpr std::int64_t kMonths = 12;
 
-bool is_listed(const std::vector<std::string>& list, std::string_view one) {
+bool is_among(const std::vector<std::string>& list, std::string_view one) {
     return std::find(list.begin(), list.end(), one) != list.end();
 }
 
 Bound whole_portions(const Case& the, const std::vector<std::size_t>& portions) {
     Bound bound;
-    bound.whole = kWhole;
+    bound.whole = kWholeProduct;
     for (const std::size_t place : portions)
         bound.terms.push_back({place, quantity::kHundred.grid, quantity::kHundred.grid, true, false,
                                source::Standing::document});
@@ -36,7 +36,7 @@ Bound whole_portions(const Case& the, const std::vector<std::size_t>& portions) 
 std::vector<std::string> names_of(const Case& the, const std::vector<std::size_t>& portions) {
     std::vector<std::string> names;
     for (const std::size_t place : portions)
-        if (std::string name = subject(the.portions[place]); !is_listed(names, name))
+        if (std::string name = subject(the.portions[place]); !is_among(names, name))
             names.push_back(std::move(name));
     return names;
 }
@@ -154,7 +154,7 @@ void persons(const Case& the, const Contents& contents, Report& report) {
         for (const std::size_t place : oils) {
             const Portion& portion = the.portions[place];
             std::string name = subject(portion);
-            if (!is_listed(caution.ingredients, portion.known->id) || is_listed(told, name)) continue;
+            if (!is_among(caution.ingredients, portion.known->id) || is_among(told, name)) continue;
             told.push_back(name);
             const bool never = child && *age < caution.stop_months;
             finding::Finding one =
@@ -185,10 +185,10 @@ std::vector<const limits::Caution*> cautions_of(const Case& the) {
     if (oils.empty()) return at_hand;
     for (const limits::Caution& caution : the.book->cautions) {
         const bool here =
-            caution.places.empty() || the.product == nullptr || is_listed(caution.places, the.product->place);
+            caution.places.empty() || the.product == nullptr || is_among(caution.places, the.product->place);
         const bool of_these =
             caution.ingredients.empty() || std::any_of(oils.begin(), oils.end(), [&](std::size_t place) {
-                return is_listed(caution.ingredients, the.portions[place].known->id);
+                return is_among(caution.ingredients, the.portions[place].known->id);
             });
         if (here && of_these) at_hand.push_back(&caution);
     }

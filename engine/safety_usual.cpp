@@ -10,20 +10,20 @@ using finding::Code;
 using finding::Severity;
 using quantity::Percent;
 
-struct Sum {
+struct RoleSum {
     const Portion* first = nullptr;
     Percent percent;
     bool by_itself = false;  // on a line of its own, not only within a made part
 };
 
-std::vector<Sum> sums_of(const Case& the) {
-    std::vector<Sum> sums;
+std::vector<RoleSum> sums_of(const Case& the) {
+    std::vector<RoleSum> sums;
     for (const Portion& portion : the.portions) {
         if (portion.known == nullptr) continue;
-        Sum* found = nullptr;
-        for (Sum& one : sums)
+        RoleSum* found = nullptr;
+        for (RoleSum& one : sums)
             if (one.first->ingredient == portion.ingredient) found = &one;
-        if (found == nullptr) found = &sums.emplace_back(Sum{&portion, {}, false});
+        if (found == nullptr) found = &sums.emplace_back(RoleSum{&portion, {}, false});
         found->percent = found->percent + portion.percent;
         found->by_itself =
             found->by_itself || the.formula->lines[portion.line].ingredient == portion.ingredient;
@@ -65,7 +65,7 @@ void usual_of_ingredients(const Case& the, Report& report) {
     if (the.product->contact != "leave_on")
         return not_made(report, Rule::usual_ingredient, Reason::no_figure);
     std::vector<std::string> looked_at, without;
-    for (const Sum& sum : sums_of(the)) {
+    for (const RoleSum& sum : sums_of(the)) {
         const catalogue::Ingredient& known = *sum.first->known;
         const auto& usual = known.usual_leave_on_percent;
         add_once(usual ? looked_at : without, sum.first->ingredient);

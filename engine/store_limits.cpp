@@ -35,8 +35,8 @@ constexpr std::array<std::string_view, 4> kVerdicts{"at_most", "prohibited", "un
 constexpr std::array<std::string_view, 3> kLists{"none", "old_24", "extended_81"};
 constexpr std::array<std::string_view, 3> kWhom{"use", "age", "person"};
 constexpr std::array<std::string_view, 5> kMarkets{"eu", "gb", "ni", "us", "ca"};
-constexpr std::array<std::string_view, 7> kPlaces{"lips", "face",      "body", "hands",
-                                                  "feet", "underarms", "baby"};
+constexpr std::array<std::string_view, 7> kBodyPlaces{"lips", "face",      "body", "hands",
+                                                      "feet", "underarms", "baby"};
 constexpr std::array<std::string_view, 18> kCategories{
     "1", "2", "3", "4", "5A", "5B", "5C", "5D", "6", "7A", "7B", "8", "9", "10A", "10B", "11A", "11B", "12"};
 
@@ -140,7 +140,7 @@ bool is_small(const std::string& text) {  // what names are compared with is in 
     return text.size() > 2 &&
            std::none_of(text.begin(), text.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
 }
-bool is_cas(const std::string& text) {
+bool is_registry_number(const std::string& text) {
     return text.size() >= 7 && text.find_first_not_of("0123456789-") == std::string::npos;
 }
 
@@ -221,7 +221,7 @@ void constituent(In& in, Fields& fields, std::vector<std::string>& groups) {
     one.id = fields.text("id");
     one.name = filled(in, fields, "name");
     groups.push_back(fields.text("sums_into"));
-    one.cas = texts(in, fields, "cas", is_cas);
+    one.cas = texts(in, fields, "cas", is_registry_number);
     in.book.composition.constituents.push_back(std::move(one));
 }
 
@@ -289,7 +289,7 @@ void allergen(In& in, Fields& fields) {
     one.names = texts(in, fields, "names", is_small);
     if (one.constituents.empty() == (one.ingredients.empty() && one.names.empty()))
         in.failure.at(Code::field_missing, fields.place("constituents"));
-    one.cas = texts(in, fields, "cas", is_cas);
+    one.cas = texts(in, fields, "cas", is_registry_number);
     one.members = fields.text("members");
     one.old = fields.flag("old");
     take_from(in, fields, one);
@@ -336,7 +336,7 @@ void caution(In& in, Fields& fields) {
     one.ingredients = texts(in, fields, "ingredients", ingredients_of(in));
     one.stop_months = months(fields, "stop_months");
     one.warn_months = months(fields, "warn_months");
-    one.places = texts(in, fields, "places", among(kPlaces));
+    one.places = texts(in, fields, "places", among(kBodyPlaces));
     one.pregnancy = fields.flag("pregnancy");
     take_from(in, fields, one);
     in.book.cautions.push_back(std::move(one));
@@ -476,7 +476,7 @@ constexpr std::array<Part, 5> kParts{{
      }},
 }};
 
-Error in_file(std::string_view file, const Error& error) {
+Error in_limits_file(std::string_view file, const Error& error) {
     const std::string name(file);
     return {error.code, error.place.empty() ? name : name + ": " + error.place, error.detail};
 }
@@ -497,16 +497,16 @@ result::Result<limits::Book> read_limits(const std::vector<File>& files,
     };
     constexpr std::string_view kSources = "limits/sources.json";
     const result::Result<Json> listed_sources = store_json::parse(text_of(kSources));
-    if (!listed_sources) return in_file(kSources, listed_sources.error());
+    if (!listed_sources) return in_limits_file(kSources, listed_sources.error());
     sources(in, *listed_sources);
-    if (in.failure.failed()) return in_file(kSources, *in.failure.error);
+    if (in.failure.failed()) return in_limits_file(kSources, *in.failure.error);
     for (const Part& part : kParts) {
         const result::Result<Json> file = store_json::parse(text_of(part.name));
-        if (!file) return in_file(part.name, file.error());
+        if (!file) return in_limits_file(part.name, file.error());
         Fields top(*file, "", in.failure);
         part.read(in, top);
         top.finish();
-        if (in.failure.failed()) return in_file(part.name, *in.failure.error);
+        if (in.failure.failed()) return in_limits_file(part.name, *in.failure.error);
     }
     for (const File& file : files)
         if (is_of_limits(file.first) && file.first != kSources &&

@@ -55,7 +55,7 @@ void meant_row(app::App& app, const workspace::Recipe& recipe) {
     if (widget::row(app.kit, "meant", row).pressed) app::show(app, app::Sheet::meant_for);
 }
 
-void draw_finding(app::App& app, const Finding& one) {
+void tell_finding(app::App& app, const Finding& one) {
     const std::string subject = app::subject_name(app, one), constituent = app::constituent_name(app, one);
     const std::string where = joined({one.rule, one.edition}, ", ");
     const std::string source = one.source.empty() ? "" : app::source_words(app, one.source, one.standing);
@@ -83,7 +83,7 @@ void found(app::App& app, const safety::Report& report) {
         for (std::size_t i = 0; i < report.findings.size(); ++i) {
             if (report.findings[i].severity != severity) continue;
             ImGui::PushID(static_cast<int>(i));
-            kept_rows::row(app.kit, "finding", [&] { draw_finding(app, report.findings[i]); });
+            kept_rows::row(app.kit, "finding", [&] { tell_finding(app, report.findings[i]); });
             ImGui::PopID();
         }
     };
