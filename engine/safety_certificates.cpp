@@ -18,11 +18,11 @@ using quantity::Percent;
 constexpr std::string_view kSource = "cosing_iii_2024";  // in the book of limits
 constexpr std::string_view kEdition = "Regulation (EC) 1223/2009, Annex III, CosIng export of May 2024";
 
-struct Row {
+struct TableRow {
     std::string_view of, id;  // beginning of the plant's name, or a constituent
     std::int64_t below;       // mmol/L
 };
-constexpr std::array<Row, 6> kPlants = {{
+constexpr std::array<TableRow, 6> kPlants = {{
     {"Abies ", "III/103-107", 10},
     {"Pinus ", "III/108-117", 10},
     {"Picea mariana", "III/118", 10},
@@ -30,7 +30,7 @@ constexpr std::array<Row, 6> kPlants = {{
     {"Cedrus atlantica", "III/122", 10},
     {"Cupressus sempervirens", "III/123", 10},
 }};
-constexpr std::array<Row, 7> kConstituents = {{
+constexpr std::array<TableRow, 7> kConstituents = {{
     {"alpha_terpinene", "III/131", 10},
     {"gamma_terpinene", "III/132", 10},
     {"terpinolene", "III/133", 10},
@@ -41,16 +41,16 @@ constexpr std::array<Row, 7> kConstituents = {{
 }};
 constexpr Percent kWorthAsking{10 * decimal::kOne};
 
-const Row* row_of_plant(const catalogue::Ingredient& one) {
-    for (const Row& row : kPlants)
+const TableRow* row_of_plant(const catalogue::Ingredient& one) {
+    for (const TableRow& row : kPlants)
         if (one.botanical.rfind(row.of, 0) == 0) return &row;
     return nullptr;
 }
 
-const Row* row_of_constituent(const composition::Table& table, const composition::Carrier& carrier) {
-    for (const Row& row : kConstituents) {
+const TableRow* row_of_constituent(const composition::Table& table, const composition::Carrier& carrier) {
+    for (const TableRow& row : kConstituents) {
         const composition::Id id = composition::find(table, row.of);
-        for (const composition::Row& held : carrier.rows)
+        for (const composition::TableRow& held : carrier.rows)
             if (held.constituent == id && held.percent.max && *held.percent.max >= kWorthAsking) return &row;
     }
     return nullptr;
@@ -63,7 +63,7 @@ void certificates(const Case& the, Report& report) {
     for (const Portion& portion : the.portions) {
         if (portion.known == nullptr || portion.percent == Percent{0}) continue;
         if (portion.known->role != "essential_oil" && portion.known->role != "extract") continue;
-        const Row* row = row_of_plant(*portion.known);
+        const TableRow* row = row_of_plant(*portion.known);
         const composition::Carrier* carrier =
             the.book == nullptr ? nullptr
                                 : composition::find_carrier(the.book->composition, portion.known->id);
