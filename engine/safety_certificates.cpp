@@ -50,7 +50,7 @@ const TableRow* row_of_plant(const catalogue::Ingredient& one) {
 const TableRow* row_of_constituent(const composition::Table& table, const composition::Carrier& carrier) {
     for (const TableRow& row : kConstituents) {
         const composition::Id id = composition::find(table, row.of);
-        for (const composition::TableRow& held : carrier.rows)
+        for (const composition::Row& held : carrier.rows)
             if (held.constituent == id && held.percent.max && *held.percent.max >= kWorthAsking) return &row;
     }
     return nullptr;
