@@ -11,7 +11,6 @@
 #include "drawn_items.h"
 #include "engine/documents.h"
 #include "engine/share.h"
-#include "engine/store_limits.h"
 #include "engine/utf8.h"
 #include "engine/words_test_language.h"
 #include "engine/workspace_made.h"
@@ -471,64 +470,6 @@ void tell(App& app, std::string message, bool problem) {
     app.ui.message_is_problem = problem;
     app.ui.message_until_ms = platform::now_ms() + kMessageMs;
     app.ui.again = true;
-}
-
-namespace {
-const limits::Book* book_of(App& app) {
-    if (!app.book)
-        if (auto book = store::unpack_limits(presets_data::kLimits)) app.book = std::move(book.value());
-    return app.book ? &*app.book : nullptr;
-}
-}  // namespace
-
-const safety::Report& checks(App& app) {
-    const limits::Book* book = book_of(app);
-    if (!app.report)
-        app.report = analysis::checks(*app.analysed, app.presets.catalogue, book, app.analysed_on, app.mine);
-    return *app.report;
-}
-
-const ceiling::Ceiling* ceiling_of(App& app, std::size_t line) {
-    const limits::Book* book = book_of(app);
-    if (!book || !app.analysed || line >= app.analysed->formula.lines.size()) return nullptr;
-    if (app.analysed->formula.lines[line].rest || app.analysed->formula.lines[line].locked) return nullptr;
-    const auto [place, fresh] = app.ceilings.try_emplace(line);
-    if (fresh)
-        if (auto found =
-                ceiling::of({*app.analysed, line, app.presets.catalogue, book, app.analysed_on, app.mine}))
-            place->second = std::move(found.value());
-    return place->second ? &*place->second : nullptr;
-}
-
-std::string subject_name(const App& app, const finding::Finding& finding) {
-    if (finding.line && app.analysed && *finding.line < app.analysed->formula.lines.size()) {
-        const formula::Line& line = app.analysed->formula.lines[*finding.line];
-        if (finding.subject.empty() || finding.subject == line.ingredient || finding.subject == line.name)
-            return workspace::display_name(app.known, line);
-    }
-    if (const auto* one = catalogue::find_ingredient(app.known, finding.subject)) return one->name;
-    if (const auto* one = catalogue::find_container(app.known, finding.subject)) return one->name;
-    if (const auto* one = catalogue::find_product(app.known, finding.subject)) return one->name;
-    return finding.subject;
-}
-
-std::string constituent_name(const App& app, const finding::Finding& finding) {
-    if (!app.book) return finding.constituent;
-    const composition::Id id = composition::find(app.book->composition, finding.constituent);
-    return id == composition::kNone ? finding.constituent : app.book->composition.constituents[id].name;
-}
-
-std::string source_words(const App& app, std::string_view key, source::Standing standing) {
-    static constexpr std::string_view kStandings[] = {"standing.document", "standing.supplier",
-                                                      "standing.common_practice", "standing.memory",
-                                                      "standing.estimate"};
-    const std::string how = app.say(kStandings[static_cast<int>(standing)]);
-    const source::Entry* entry = catalogue::find_source(app.presets.catalogue, key);
-    if (!entry && app.book)
-        for (const source::Entry& one : app.book->sources)
-            if (one.key == key) entry = &one;
-    const bool says_no_more = !entry || key == "common_practice" || key == "memory";
-    return says_no_more ? how : entry->title + "; " + how;
 }
 
 bool from_disk() {
