@@ -66,6 +66,17 @@ TEST_CASE("250 g of a balm come out in grams that add up") {
     CHECK(made->lines[2].error_grid == 0);
 }
 
+// Percent times batch, then split 50:30:20 (arithmetic).
+TEST_CASE("T24: 1.5 % of oils in 250 g are 3.75 g, split 1.875, 1.125 and 0.75 g") {
+    const auto made = make(
+        support::formula_of({line("wax", 7500), line("shea", 4500), line("jojoba", 3000), rest("sunflower")}),
+        support::grams(2500000, 10));
+    REQUIRE(made.ok());
+    CHECK(made->lines[0].grams.grid == 18750);
+    CHECK(made->lines[1].grams.grid == 11250);
+    CHECK(made->lines[2].grams.grid == 7500);
+}
+
 TEST_CASE("the small batches of the rounding table come out as worked there") {
     // Worked by largest remainder in methods, section 4.1 (computed there; grams in tenths, errors in
     // hundredths of %).

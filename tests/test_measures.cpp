@@ -42,6 +42,15 @@ TEST_CASE("twenty drops are half a millilitre to one, usually two thirds") {
     CHECK(measures::times(count(20), measure("drop")) == measures::Span{5000, 6667, 10000});
 }
 
+// T22, by the same source: 5 drops of an oil of 0.90 g/mL in a jar of 30 g.
+TEST_CASE("T22: five drops are 0.1125 to 0.225 g, and of 30 g that is 0.375 to 0.75 %") {
+    const measures::Span grams = measures::grams_of(measures::times(count(5), measure("drop")), {9000});
+    CHECK(grams == measures::Span{1125, 1500, 2250});
+    CHECK(decimal::scale_nearest(grams.low, quantity::kHundred.grid, quantity::grams(30).grid) == 3750);
+    CHECK(decimal::scale_nearest(grams.usual, quantity::kHundred.grid, quantity::grams(30).grid) == 5000);
+    CHECK(decimal::scale_nearest(grams.high, quantity::kHundred.grid, quantity::grams(30).grid) == 7500);
+}
+
 TEST_CASE("a volume becomes grams through a density, with its spread") {
     CHECK(measures::grams_of({5000, 6667, 10000}, {9000}) == measures::Span{4500, 6000, 9000});
 }
