@@ -162,6 +162,7 @@ std::string sentence(const words::Table& table, const std::string& key, const Fi
     const auto figure = [&](const std::optional<std::int64_t>& grid,
                             const std::optional<quantity::Trace>& trace) {
         if (trace) return words::trace(table, *trace);
+        if (grid && *grid < 0) return "\xE2\x88\x92" + words::figure(table, -*grid);  // a minus, no hyphen
         return grid ? words::figure(table, *grid) : std::string();
     };
     const bool words_found =

@@ -27,6 +27,17 @@ TEST_CASE("a figure that a remark does not have is left empty") {
     CHECK(finding::say(table, finding, "") == "[]");
 }
 
+TEST_CASE("what is less than nothing stands behind a minus, not behind a hyphen") {
+    words::Table table;
+    table.entries["finding.rest_negative"] = {"The other lines leave {value} %.", ""};
+    finding::Finding finding;
+    finding.code = finding::Code::rest_negative;
+    finding.value = -54000;
+    CHECK(finding::say(table, finding, "") ==
+          "The other lines leave \xE2\x88\x92"
+          "5.4 %.");
+}
+
 TEST_CASE("severities are named and ordered") {
     CHECK(finding::severity_name(finding::Severity::stop) == "stop");
     CHECK(finding::severity_name(finding::Severity::caution) == "caution");
