@@ -14,7 +14,7 @@ mergeInto(LibraryManager.library, {
         wanted: null, // a focus asked for before its element was there
         returns: null, // dialogs: where the focus was before each
 
-        fields: ['field_text', 'field_decimal', 'field_search', 'field_note'],
+        fields: ['field_text', 'field_decimal', 'field_search', 'field_address', 'field_note'],
         presses: ['button', 'tab', 'checkbox'],
         // Their name is a label, their content other nodes.
         holders: ['navigation', 'main', 'region', 'list', 'item', 'table', 'row', 'dialog'],
@@ -157,7 +157,7 @@ mergeInto(LibraryManager.library, {
                 default: {
                     const field = element('input');
                     field.type = role === 'field_search' ? 'search' : 'text';
-                    field.inputMode = { field_decimal: 'decimal', field_search: 'search' }[role] || 'text';
+                    field.inputMode = { field_decimal: 'decimal', field_search: 'search', field_address: 'url' }[role] || 'text';
                     field.autocomplete = 'off';
                     field.autocapitalize = role === 'field_text' ? 'sentences' : 'none';
                     field.setAttribute('autocorrect', role === 'field_text' ? 'on' : 'off');

@@ -20,10 +20,10 @@ namespace mirror {
 namespace {
 
 constexpr const char* kRoleNames[] = {
-    "navigation",   "main",       "region",        "list",       "item",       "table",
-    "row",          "dialog",     "heading",       "text",       "button",     "checkbox",
-    "tab",          "cell",       "column_header", "row_header", "field_text", "field_decimal",
-    "field_search", "field_note", "status",        "alert",
+    "navigation",   "main",          "region",        "list",       "item",       "table",
+    "row",          "dialog",        "heading",       "text",       "button",     "checkbox",
+    "tab",          "cell",          "column_header", "row_header", "field_text", "field_decimal",
+    "field_search", "field_address", "field_note",    "status",     "alert",
 };
 static_assert(std::size(kRoleNames) == static_cast<std::size_t>(Role::alert) + 1);
 
@@ -87,7 +87,7 @@ Register& all() {
 
 bool field_role(Role role) {
     return role == Role::field_text || role == Role::field_decimal || role == Role::field_search ||
-           role == Role::field_note;
+           role == Role::field_address || role == Role::field_note;
 }
 
 bool mark_used(std::uint32_t id) {

@@ -36,6 +36,7 @@ enum class Role {
     field_text,     // one line of text
     field_decimal,  // one line, inputmode decimal
     field_search,   // one line, enter key "search"
+    field_address,  // one line, inputmode url
     field_note,     // several lines
     status,
     alert,  // live messages: spoken when the text changes

@@ -54,6 +54,7 @@ void more(app::App& app) {
     widget::TextSpec address;
     address.name = app.say("settings.address");
     address.bare = true;
+    address.address = true;
     address.hint = app.say("settings.address_hint");
     address.most_bytes = 200;
     address.last = true;

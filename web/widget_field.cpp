@@ -71,9 +71,10 @@ std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::
         typed = std::string(writing::start_within(*typed, static_cast<std::size_t>(spec.most_bytes)));
     if (typed) value = *typed;
     mirror::Node node;
-    node.role = spec.note     ? mirror::Role::field_note
-                : spec.search ? mirror::Role::field_search
-                              : mirror::Role::field_text;
+    node.role = spec.note      ? mirror::Role::field_note
+                : spec.search  ? mirror::Role::field_search
+                : spec.address ? mirror::Role::field_address
+                               : mirror::Role::field_text;
     node.name = spec.name;
     node.value = std::string(value);
     node.last_field = spec.last;

@@ -23,7 +23,8 @@ struct TextSpec {
     bool last = false;  // the phone's enter key says "done"
     int most_bytes = 0;
     std::size_t most_drawn =
-        0;  // bytes that the canvas shows; 0: all. The field being edited holds everything
+        0;                 // bytes that the canvas shows; 0: all. The field being edited holds everything
+    bool address = false;  // of the web: the phone's keyboard for it
 };
 // The new text after each change, letter by letter.
 std::optional<std::string> text_field(kit::Kit& kit, std::string_view key, std::string_view value,
