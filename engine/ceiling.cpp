@@ -210,4 +210,26 @@ result::Result<Kept> keeping(const Asked& asked, const formula::Hold& hold) {
     return keeping([&](Percent percent) { return trial.with(percent); }, asked.line, hold);
 }
 
+std::vector<formula::Hold> brought(const Asked& asked) {
+    const Case the = analysis::case_of(asked.recipe, asked.shipped, asked.mine, asked.book);
+    std::vector<formula::Hold> found;
+    if (!has_line(the, asked.line) || the.book == nullptr) return found;
+    const safety::Contents contents = safety::contents_of(the);
+    composition::Id last = composition::kNone;
+    for (const composition::Term& term : contents.sums.terms) {
+        const safety::Portion& portion = the.portions[term.held];
+        const Percent brings{
+            decimal::scale_nearest(portion.percent.grid, term.typical.grid, quantity::kHundred.grid)};
+        if (portion.line != asked.line || brings.grid == 0) continue;
+        if (term.constituent == last)
+            found.back().percent = found.back().percent + brings;
+        else
+            found.push_back({the.book->composition.constituents[term.constituent].id, brings});
+        last = term.constituent;
+    }
+    std::stable_sort(found.begin(), found.end(),
+                     [](const formula::Hold& a, const formula::Hold& b) { return a.percent > b.percent; });
+    return found;
+}
+
 }  // namespace ceiling

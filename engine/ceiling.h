@@ -58,4 +58,8 @@ struct Asked {
 result::Result<Ceiling> of(const Asked& asked);
 result::Result<Kept> keeping(const Asked& asked, const formula::Hold& hold);
 
+// What a line of a recipe brings of each constituent now, by its typical content, the most first: what can be
+// held. Empty where nothing is known of what is in it.
+std::vector<formula::Hold> brought(const Asked& asked);
+
 }  // namespace ceiling

@@ -189,6 +189,12 @@ Changed set_strained(Formula formula, std::size_t line, bool strained) {
     return formula;
 }
 
+Changed set_hold(Formula formula, std::size_t line, std::optional<Hold> hold) {
+    if (line >= formula.lines.size()) return no_line(line);
+    formula.lines[line].hold = std::move(hold);
+    return formula;
+}
+
 // Between two phases the line stays in its own if that is one of them; coming from further away it joins the
 // one it met first.
 Changed move_line(Formula formula, std::size_t from, std::size_t to) {

@@ -65,6 +65,7 @@ Changed set_rest(Formula formula, std::size_t line,
                  bool rest);  // making one the rest line frees the one before
 Changed set_locked(Formula formula, std::size_t line, bool locked);
 Changed set_strained(Formula formula, std::size_t line, bool strained);
+Changed set_hold(Formula formula, std::size_t line, std::optional<Hold> hold);
 Changed move_line(Formula formula, std::size_t from,
                   std::size_t to);  // takes the phase of its new neighbours
 Changed move_to_phase(Formula formula, std::size_t line, std::string_view phase);

@@ -337,4 +337,29 @@ TEST_CASE("of a recipe: with its batch and its scales, and a line that is not th
     CHECK(kept->beyond.empty());
 }
 
+TEST_CASE(
+    "what a line brings is what can be held: of a bottle of 50 % menthol at 2 %, 1 % comes to the product") {
+    workspace::Recipe recipe = shipped::recipe("harvest_supper_body_oil");
+    catalogue::Ingredient mint;
+    mint.id = mint.name = "my_mint";
+    mint.based_on = "peppermint";
+    mint.analysis = catalogue::LotAnalysis{"L1", "", "", {{"menthol", {{}, percent(50), {}}}}};
+    recipe.own = {mint};
+    recipe.formula = {};
+    recipe.formula.phases = {{}};
+    formula::Line line;
+    line.ingredient = "my_mint";
+    line.percent = percent(2);
+    recipe.formula.lines = {line};
+    const auto& shipped = shipped::presets().catalogue;
+    const auto brought = ceiling::brought({recipe, 0, shipped, &shipped::book(), {}, {mint}});
+    REQUIRE_FALSE(brought.empty());
+    CHECK(brought.front() == formula::Hold{"menthol", percent(1)});
+    CHECK(ceiling::keeping({recipe, 0, shipped, &shipped::book(), {}, {mint}}, brought.front())->percent ==
+          percent(2));
+    recipe.formula.lines[0].ingredient = "beeswax_yellow";
+    CHECK(ceiling::brought({recipe, 0, shipped, &shipped::book()}).empty());
+    CHECK(ceiling::brought({recipe, 1, shipped, &shipped::book()}).empty());
+}
+
 }  // namespace test_ceiling

@@ -103,6 +103,9 @@ source::Standing source_standing(const App& app, std::string_view key);
 const safety::Report& checks(App& app);  // of what is analysed, worked out when it is first asked for
 // How much of a line may be; null where that cannot be said: the rest line, a locked one.
 const ceiling::Ceiling* ceiling_of(App& app, std::size_t line);
+// What a line brings, and the percent at which it brings what is held.
+std::vector<formula::Hold> brought(App& app, std::size_t line);
+std::optional<result::Result<ceiling::Kept>> keeping(App& app, std::size_t line);  // none: nothing is held
 // A finding's subject and constituent as a person calls them.
 std::string subject_name(const App& app, const finding::Finding& finding);
 std::string constituent_name(const App& app, const finding::Finding& finding);

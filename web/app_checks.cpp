@@ -35,6 +35,20 @@ const ceiling::Ceiling* ceiling_of(App& app, std::size_t line) {
     return place->second ? &*place->second : nullptr;
 }
 
+std::vector<formula::Hold> brought(App& app, std::size_t line) {
+    if (!app.analysed) return {};
+    return ceiling::brought(
+        {*app.analysed, line, app.presets.catalogue, book_of(app), app.analysed_on, app.mine});
+}
+
+std::optional<result::Result<ceiling::Kept>> keeping(App& app, std::size_t line) {
+    if (!app.analysed || line >= app.analysed->formula.lines.size()) return std::nullopt;
+    const std::optional<formula::Hold>& hold = app.analysed->formula.lines[line].hold;
+    if (!hold) return std::nullopt;
+    return ceiling::keeping(
+        {*app.analysed, line, app.presets.catalogue, book_of(app), app.analysed_on, app.mine}, *hold);
+}
+
 std::string subject_name(const App& app, const finding::Finding& finding) {
     if (finding.line && app.analysed && *finding.line < app.analysed->formula.lines.size()) {
         const formula::Line& line = app.analysed->formula.lines[*finding.line];

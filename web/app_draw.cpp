@@ -66,6 +66,7 @@ constexpr SheetRow kSheets[] = {
     {Sheet::meant_for, "meant.title", screens::meant_for},
     {Sheet::share, "share.title", screens::share},
     {Sheet::line, "line.title", screens::line},
+    {Sheet::hold, "hold.title", screens::hold},
     {Sheet::ingredient, "ingredient.title", screens::ingredient},
     {Sheet::phase, "phase.title", screens::phase},
     {Sheet::to_hundred, "adjust.to_hundred", screens::to_hundred},

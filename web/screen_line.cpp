@@ -42,6 +42,7 @@ void line(app::App& app) {
         }
     }
     ceiling_of_line(app, at, true);
+    held_on_line(app, at);
     if (!line.ingredient.empty() && catalogue::find_ingredient(app.known, line.ingredient)) {
         widget::RowSpec about;
         about.title = app.say("line.about");
@@ -61,6 +62,8 @@ void line(app::App& app) {
         app.ui.search.clear();
         return app::show(app, app::Sheet::ingredient);
     }
+    if (!line.rest && !line.hold && !app::brought(app, at).empty() && choice("hold.title"))
+        return app::show(app, app::Sheet::hold);
     if (!line.locked && now.lines.size() > 1 && choice("adjust.give_way")) {
         app.ui.wish = {};
         if (const auto rest = formula::rest_line(now); rest && *rest != at && !now.lines[*rest].locked)

@@ -37,7 +37,8 @@ void update_offer(app::App& app);      // a newer version of the hosted page
 void storage_standing(app::App& app);  // how long what is stored lasts
 // How much of a line may be used, and with `reasons` what limits it and what is not known.
 void ceiling_of_line(app::App& app, std::size_t line, bool reasons);
-void made_needs(app::App& app);  // below the grams of a batch: the made parts it takes
+void held_on_line(app::App& app, std::size_t line);  // what it is to bring, where that was said
+void made_needs(app::App& app);                      // below the grams of a batch: the made parts it takes
 
 // Sheets: what they hold; their frame is drawn by the caller.
 void new_recipe(app::App& app);
@@ -51,6 +52,7 @@ void product(app::App& app);
 void meant_for(app::App& app);  // whom and which market
 void share(app::App& app);
 void line(app::App& app);
+void hold(app::App& app);
 void ingredient(app::App& app);
 void phase(app::App& app);
 void to_hundred(app::App& app);
