@@ -2,6 +2,7 @@
 // be checked told as well.
 #include <algorithm>
 
+#include "engine/workspace_own.h"
 #include "hand.h"
 #include "shipped.h"
 
@@ -15,6 +16,12 @@ namespace {
 
 void open_starter(app::App& app, const char* stem) {
     app::keep(app, shipped::recipe(stem));
+    hand::push(platform::Kind::resized);
+    hand::settle();
+}
+
+void look_at_line(app::App& app) {
+    app::show(app, app::Sheet::line);
     hand::push(platform::Kind::resized);
     hand::settle();
 }
@@ -114,6 +121,57 @@ TEST_CASE_FIXTURE(FirstVisit,
     CHECK_FALSE(hand::reads("Lower to"));
     hand::press("Undo");
     CHECK(app::open_recipe(app)->formula.lines[at].percent.grid == 90000);
+}
+
+TEST_CASE_FIXTURE(FirstVisit,
+                  "what could not be checked is told by kind, and row by row where that is asked for") {
+    open_starter(app, "harvest_supper_body_oil");
+    hand::press("Checks");
+    const auto rows = [] {
+        const std::vector<Node>& nodes = mirror::nodes();
+        return std::count_if(nodes.begin(), nodes.end(),
+                             [](const Node& node) { return node.name.find("IFRA") != std::string::npos; });
+    };
+    const auto folded = rows();
+    CHECK(hand::reads(" rows"));
+    hand::press("Show every row");
+    CHECK(rows() > folded + 10);
+    hand::press("Show them by kind");
+    CHECK(rows() == folded);
+}
+
+TEST_CASE_FIXTURE(
+    FirstVisit, "a line that is to bring as much limonene says which percent does, from another bottle too") {
+    workspace::Recipe recipe = shipped::recipe("harvest_supper_body_oil");
+    app::keep(app, recipe);
+    const auto orange =
+        std::find_if(recipe.formula.lines.begin(), recipe.formula.lines.end(),
+                     [](const formula::Line& one) { return one.ingredient == "sweet_orange"; });
+    app.ui.line = static_cast<std::size_t>(orange - recipe.formula.lines.begin());
+    look_at_line(app);
+    hand::press("Keep what it brings");
+    const auto held = app::brought(app, app.ui.line).front();
+    REQUIRE(held.constituent == "limonene");
+    hand::press("limonene");
+    CHECK(app::open_recipe(app)->formula.lines[app.ui.line].hold == held);
+    CHECK(hand::reads("It does."));
+    catalogue::Ingredient weaker = workspace::copy_of(*catalogue::find_ingredient(app.known, "sweet_orange"));
+    weaker.name = "Orange, weaker";
+    weaker.analysis = catalogue::LotAnalysis{"L2", "", "", {{"limonene", {{}, {{400000}}, {}}}}};
+    app::add_own(app, weaker);
+    look_at_line(app);
+    hand::press("Change the ingredient");
+    hand::press("Orange, weaker");
+    look_at_line(app);
+    CHECK(hand::reads("From this bottle that takes"));
+    const quantity::Percent before = app::open_recipe(app)->formula.lines[app.ui.line].percent;
+    const auto kept = app::keeping(app, app.ui.line);
+    REQUIRE((kept && kept->ok()));
+    hand::press(app.say("hold.set", {{"percent", words::figure(app.words, kept->value().percent.grid)}}));
+    CHECK(app::open_recipe(app)->formula.lines[app.ui.line].percent > before);
+    CHECK(hand::reads("It does."));
+    hand::press("No longer keep this");
+    CHECK_FALSE(app::open_recipe(app)->formula.lines[app.ui.line].hold.has_value());
 }
 
 }  // namespace test_screen_checks

@@ -35,6 +35,7 @@ enum class Sheet {
     meant_for,
     share,
     line,
+    hold,
     ingredient,
     phase,
     to_hundred,
@@ -105,6 +106,7 @@ struct UiState {
     std::string meant_date, meant_date_of;  // the same of a recipe
     bool side_by_side = false;              // a recipe's lines stand beside what is asked about them
     bool all_checks = false;                // what was checked is listed line by line
+    bool all_unmade = false;                // what could not be checked likewise
     bool update_ready = false;              // a new version of the hosted page waits
     int take_update = 0;  // load it after so many steps, when what was just written is known to be kept
     std::optional<bool> storage_lasts;  // whether the browser has agreed to keep what is stored

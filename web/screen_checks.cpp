@@ -65,7 +65,9 @@ void tell_finding(app::App& app, const Finding& one) {
         source.empty() ? where : app.say("finding_ui.source", {{"title", joined({where, source})}}),
         finding::advice(app.words, one, subject, constituent));
     if (!one.line) return;
-    if (one.trace_limit || one.limit) ceiling_of_line(app, *one.line, false);
+    // Where there is too much of it, not where it is too hot or its paper is asked for.
+    const bool too_much = (one.trace && one.trace_limit) || (one.value && one.limit && one.unit == "%");
+    if (too_much) ceiling_of_line(app, *one.line, false);
     if (widget::button(app.kit, "line", app.say("finding_ui.to_line", {{"name", subject}}),
                        widget::Look::quiet)) {
         app.ui.line = *one.line;
@@ -123,17 +125,44 @@ void listed(app::App& app, const char* key, const Rows& rows, const Under& under
     ImGui::PopID();
 }
 
+// Row by row where it is asked for; else one for each kind of check and reason: the rows of a table of limits
+// whose figure was never read are dozens.
 void not_made(app::App& app, const safety::Report& report) {
     if (report.not_made.empty()) return;
+    const auto alike = [](const safety::NotMade& a, const safety::NotMade& b) {
+        return a.rule == b.rule && a.reason == b.reason;
+    };
+    std::vector<safety::NotMade> folded;
+    std::vector<std::size_t> rows;  // that each of them stands for
+    for (const safety::NotMade& one : report.not_made) {
+        const auto same = std::find_if(folded.begin(), folded.end(),
+                                       [&](const safety::NotMade& other) { return alike(one, other); });
+        if (same == folded.end()) {
+            folded.push_back(one);
+            rows.push_back(1);
+            continue;
+        }
+        ++rows[static_cast<std::size_t>(same - folded.begin())];
+        for (const std::string& about : one.about)
+            if (std::find(same->about.begin(), same->about.end(), about) == same->about.end())
+                same->about.push_back(about);
+    }
+    for (std::size_t i = 0; i < folded.size(); ++i)
+        if (rows[i] > 1) folded[i].row = app.say("checks_ui.rows", {{"n", std::to_string(rows[i])}});
     widget::gap(20);
     widget::heading(app.kit, 2,
                     app.say("checks_ui.not_made", {{"n", std::to_string(report.not_made.size())}}));
     widget::text(app.kit, app.say("checks_ui.not_made_about"), theme::Type::small, widget::Ink::soft);
     widget::gap(4);
-    listed(app, "not_made", report.not_made, [&](const safety::NotMade& one) {
+    listed(app, "not_made", app.ui.all_unmade ? report.not_made : folded, [&](const safety::NotMade& one) {
         const std::string why = app.say("unmade." + std::string(safety::reason_name(one.reason)));
         return one.about.empty() ? why : names(app, one.about) + ": " + why;
     });
+    if (folded.size() == report.not_made.size()) return;
+    widget::gap(8);
+    if (widget::button(app.kit, "all_unmade",
+                       app.say(app.ui.all_unmade ? "checks_ui.unmade_fold" : "checks_ui.unmade_all")))
+        app.ui.all_unmade = !app.ui.all_unmade;
 }
 
 void made(app::App& app, const safety::Report& report) {
