@@ -1,6 +1,6 @@
 // Exact decimals: printing, scaling and sharing out in whole steps of the grid. Reading is in
 // decimal_read.cpp. Products are taken in 128 bits, which g++ and clang have on every target we build for,
-// wasm32 included. No floating point except at the two named crossings from_double and to_double.
+// wasm32 included. No floating point except at the named crossings from_double, to_double and rounded.
 #include "decimal.h"
 
 #include <algorithm>
@@ -93,6 +93,16 @@ result::Result<std::int64_t> from_double(double value) {
 
 double to_double(std::int64_t grid) {
     return static_cast<double>(grid) / static_cast<double>(kOne);
+}
+
+std::int64_t rounded(double value, Toward toward, std::int64_t step) {
+    constexpr double kHair = 1e-3;
+    const double steps = value * static_cast<double>(kOne) / static_cast<double>(step);
+    const double hair = kHair / static_cast<double>(step);
+    const double whole = toward == Toward::below   ? std::floor(steps + hair)
+                         : toward == Toward::above ? std::ceil(steps - hair)
+                                                   : std::floor(steps + 0.5);
+    return static_cast<std::int64_t>(whole) * step;
 }
 
 std::string print_fixed(std::int64_t grid, int places, Sign sign) {

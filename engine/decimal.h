@@ -30,6 +30,10 @@ result::Result<std::int64_t> calculate(std::string_view text);
 // A double that came out of JSON; refused when it is not finite or lies off the grid.
 result::Result<std::int64_t> from_double(double value);
 double to_double(std::int64_t grid);
+// What was worked out in double, to a multiple of `step` on the grid: to the nearest, or outward on one side,
+// so that a bound stays true. A thousandth of the grid counts as lying on it. Finite, within kLargest.
+enum class Toward { nearest, below, above };
+std::int64_t rounded(double value, Toward toward = Toward::nearest, std::int64_t step = 1);
 
 enum class Sign { point, comma };
 

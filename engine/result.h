@@ -55,6 +55,12 @@ enum class Code {
     made_too_deep,  // made parts within made parts beyond what is followed
     made_empty,     // nothing is left after straining
     yield_invalid,  // not above 0 to 100 %
+    // reading a list of ingredients
+    list_empty,
+    item_missing,   // a statement about an ingredient that is not on the list, or about none
+    item_twice,     // one ingredient twice in one statement
+    range_crossed,  // the least is more than the most
+    line_beyond,    // the 1 % line behind the end of the list
     // files
     json_malformed,
     not_a_recipe,

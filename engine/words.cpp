@@ -168,6 +168,16 @@ std::string_view code_name(Code code) {
             return "made_empty";
         case Code::yield_invalid:
             return "yield_invalid";
+        case Code::list_empty:
+            return "list_empty";
+        case Code::item_missing:
+            return "item_missing";
+        case Code::item_twice:
+            return "item_twice";
+        case Code::range_crossed:
+            return "range_crossed";
+        case Code::line_beyond:
+            return "line_beyond";
         case Code::json_malformed:
             return "json_malformed";
         case Code::not_a_recipe:

@@ -29,6 +29,7 @@ need_for_tests() {
     need g++ g++
     need npm npm
     need /usr/include/doctest/doctest.h doctest-dev
+    need /usr/include/glpk.h libglpk-dev
     need chromium chromium
     need firefox-esr firefox-esr
     need WebKitWebDriver webkit2gtk-driver
