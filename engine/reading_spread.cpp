@@ -6,12 +6,15 @@
 namespace reading {
 namespace {
 
-// Linear between the two nearest in order.
-double quantile(const std::vector<double>& sorted, double share) {
-    const double at = share * static_cast<double>(sorted.size() - 1);
+// Linear between the two nearest in order; puts those from `from` on into a rough order around them.
+double quantile(std::vector<double>& values, double share, std::size_t from) {
+    const double at = share * static_cast<double>(values.size() - 1);
     const auto below = static_cast<std::size_t>(at);
-    const std::size_t above = std::min(below + 1, sorted.size() - 1);
-    return sorted[below] + (at - static_cast<double>(below)) * (sorted[above] - sorted[below]);
+    const auto place = values.begin() + static_cast<std::ptrdiff_t>(below);
+    std::nth_element(values.begin() + static_cast<std::ptrdiff_t>(from), place, values.end());
+    if (place + 1 == values.end()) return *place;
+    const double above = *std::min_element(place + 1, values.end());
+    return *place + (at - static_cast<double>(below)) * (above - *place);
 }
 
 double mean_of(const double* from, std::size_t count) {
@@ -35,10 +38,10 @@ Likely likely_of(const std::vector<double>& draws, std::size_t items, std::size_
         squares += (one - likely.mean) * (one - likely.mean);
     if (own.size() > 1) likely.deviation = std::sqrt(squares / static_cast<double>(own.size() - 1));
     likely.effective = static_cast<double>(own.size());
-    std::sort(own.begin(), own.end());
-    likely.p05 = quantile(own, 0.05);
-    likely.median = quantile(own, 0.5);
-    likely.p95 = quantile(own, 0.95);
+    const std::size_t twentieth = own.size() / 20;
+    likely.p05 = quantile(own, 0.05, 0);
+    likely.median = quantile(own, 0.5, twentieth > 0 ? twentieth - 1 : 0);
+    likely.p95 = quantile(own, 0.95, (own.size() - 1) / 2);
     return likely;
 }
 

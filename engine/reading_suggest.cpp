@@ -11,8 +11,8 @@ constexpr std::size_t kFewest = 100;  // draws in the middle, for it to count as
 constexpr double kClose = 1e-7;
 
 // From 5 % up, from 1 % up, below: steps on the grid, coarse to fine.
-constexpr std::int64_t kSteps[][3] = {{5000, 1000, 500}, {1000, 1000, 100}, {1000, 100, 100},
-                                      {100, 100, 100},   {10, 10, 10},      {1, 1, 1}};
+constexpr std::int64_t kRoundings[][3] = {{5000, 1000, 500}, {1000, 1000, 100}, {1000, 100, 100},
+                                          {100, 100, 100},   {10, 10, 10},      {1, 1, 1}};
 
 }  // namespace
 
@@ -137,7 +137,7 @@ Suggestion SuggestWork::rounded(const double* percents) const {
         by_size[i] = i;
     std::stable_sort(by_size.begin(), by_size.end(),
                      [&](std::size_t a, std::size_t b) { return percents[a] > percents[b]; });
-    for (const auto& steps : kSteps) {
+    for (const auto& steps : kRoundings) {
         std::vector<quantity::Percent> near;
         std::int64_t left = quantity::kHundred.grid;
         for (std::size_t i = 0; i < items; ++i) {

@@ -203,14 +203,14 @@ std::size_t Walk::branch_of(const double* percents) const {
 // Blocks that move alike: neighbours above the line, with none between them that is shut; a single one below
 // it. From the beginning of such a stretch, a single one, or any part of it. `line`: of the blocks.
 bool Walk::add_run(std::size_t line) {
-    const std::size_t block = chance_.below(hull_.blocks);
+    const std::size_t block = below(hull_.blocks);
     if (shut_[block]) return false;
     const std::uint64_t kind = chance_.below(4);
     std::size_t from = block, first = block;
     while (block < line && first > 0 && !shut_[first - 1])
         --first;
     if (kind < 2) from = first;
-    if (kind == 3 && first < block) from = first + chance_.below(block - first + 1);
+    if (kind == 3 && first < block) from = first + below(block - first + 1);
     runs_.push_back({from, block + 1});
     return true;
 }
@@ -231,7 +231,7 @@ bool Walk::choose_direction() {
             --open;
         }
     }
-    const std::size_t line = blocks_above_[first_ + chance_.below(last_ - first_ + 1)];
+    const std::size_t line = blocks_above_[first_ + below(last_ - first_ + 1)];
     const std::size_t rank = held_.size(), columns = rank + 1;
     runs_.clear();
     for (std::size_t c = 0; c < columns; ++c)

@@ -45,6 +45,7 @@ class Walk {
         std::size_t from, to;  // blocks, the last one beyond
     };
     bool add_run(std::size_t line);
+    std::size_t below(std::size_t bound) { return static_cast<std::size_t>(chance_.below(bound)); }
     bool choose_direction();
 
     const std::size_t items_;

@@ -22,7 +22,7 @@ const kIdleSeconds = Number(process.env.MINUTE ?? 60);
 const kSlowed = 4;
 const kPhone = { viewport: { width: 360, height: 640 }, deviceScaleFactor: 3, hasTouch: true, isMobile: true };
 const kStarter = 'orchard_lip_balm';
-const kLimits = { raw: 800, gzip: 600, ratio: 1.5, memory: 32, frames: 0, frame: 2, report: 200 };
+const kLimits = { raw: 800, gzip: 600, ratio: 1.5, memory: 32, frames: 0, frame: 2, report: 200, glpk: 3, reading: 30 };
 const kFrames = 300;
 
 const page = join(wasm, 'tarebench.html');
@@ -48,6 +48,24 @@ function analysis() {
     row(`whole report of ${one.report_lines} lines, ${one.report_oils} oils`, `${one.report_us.toFixed(1)} µs native`,
         `${other.report_us.toFixed(1)} µs wasm`, `${kLimits.report} µs`, one.report_us <= kLimits.report);
     return one.link;
+}
+
+// ---- reading a list -------------------------------------------------------------------------------------------------
+function reading() {
+    const read = (command, args) => JSON.parse(execFileSync(command, args, { encoding: 'utf8' }));
+    const one = read(join(native, 'tests/bench/tarebench_bench_reading'), []);
+    const other = read(process.execPath, [join(wasm, 'tests/bench/tarebench_bench_reading.js')]);
+    for (const [what, ours, theirs] of [['in gaps', one.bounds_us, one.glpk_us],
+        ['in percents', one.bounds_percents_us, one.glpk_percents_us]])
+        row(`bounds of 20 with 3 limits and a group, ${what}`, `${ours.toFixed(1)} µs native`,
+            `GLPK on the same rows ${theirs.toFixed(1)} µs (${(theirs / ours).toFixed(1)} times)`,
+            `a third of GLPK's`, theirs / ours >= kLimits.glpk);
+    row('bounds of 40, the 1 % line unknown', `${other.forty_ms.toFixed(1)} ms wasm`, `${one.forty_ms.toFixed(1)} ms native`,
+        `${kLimits.reading} ms`, other.forty_ms <= kLimits.reading);
+    row('4,000 draws at 20', `${other.draws_ms.toFixed(1)} ms wasm`, `${one.draws_ms.toFixed(1)} ms native`,
+        `${kLimits.reading} ms`, other.draws_ms <= kLimits.reading);
+    row('4,000 draws at 20 with 3 limits and a group', `${other.limited_ms.toFixed(1)} ms wasm`,
+        `${one.limited_ms.toFixed(1)} ms native`);
 }
 
 // ---- size -----------------------------------------------------------------------------------------------------------
@@ -224,6 +242,7 @@ async function rest(browser) {
 }
 
 const link = analysis();
+reading();
 sizes();
 const browser = await launch();
 try {
