@@ -303,6 +303,8 @@ result::Result<Device> read_settings(std::string_view json) {
     }
     if (const Json* maker = fields.any("maker"))
         settings.maker = store_label::maker_from(*maker, "maker", failure);
+    if (auto fault = label::fault_of(settings.maker, "maker."); fault && !failure.failed())
+        failure.at(fault->code, fault->place, fault->detail);
     if (const auto jug = fields.whole("jug")) {
         if (*jug < settings.jugs.size()) settings.jug = static_cast<std::size_t>(*jug);
     }

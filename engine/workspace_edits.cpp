@@ -134,4 +134,16 @@ Changed set_ph(Recipe recipe, std::optional<std::int64_t> measured) {
     return checked(std::move(recipe));
 }
 
+Changed set_label(Recipe recipe, label::Said said) {
+    if (auto fault = label::fault_of(said, "label.")) return *fault;
+    recipe.label = std::move(said);
+    return recipe;
+}
+
+result::Result<Settings> set_maker(Settings settings, label::Maker maker) {
+    if (auto fault = label::fault_of(maker, "maker.")) return *fault;
+    settings.maker = std::move(maker);
+    return settings;
+}
+
 }  // namespace workspace

@@ -34,4 +34,8 @@ Changed set_person(Recipe recipe, std::string person);
 Changed set_age(Recipe recipe, std::optional<std::int64_t> months);
 Changed set_ph(Recipe recipe, std::optional<std::int64_t> measured);
 
+Changed set_label(Recipe recipe, label::Said said);
+// Of the device, not of a recipe: who answers for what is made here.
+result::Result<Settings> set_maker(Settings settings, label::Maker maker);
+
 }  // namespace workspace

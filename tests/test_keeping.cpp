@@ -224,6 +224,17 @@ TEST_CASE_FIXTURE(Device,
     CHECK(again.keeping.damaged().size() == 1);
 }
 
+TEST_CASE_FIXTURE(Device,
+                  "settings with a damaged maker are set aside whole, so that what was entered is not lost") {
+    workspace::Settings settings;
+    settings.maker.name = std::string(label::kMostLineBytes + 1, 'w');
+    store["tarebench:settings.a"] = store::write_record({4, store::write_settings(settings, "")});
+    Page page;
+    CHECK(page.work.settings == workspace::Settings{});
+    REQUIRE(page.keeping.damaged().size() == 1);
+    CHECK(page.keeping.damaged().front().text.find(settings.maker.name) != std::string::npos);
+}
+
 TEST_CASE_FIXTURE(Device, "settings are kept, with the recipe that is open") {
     Page page;
     page.add("balm", "one");

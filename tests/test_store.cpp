@@ -195,6 +195,17 @@ TEST_CASE("store: who answers for products on this device comes back, and is in 
     CHECK(store::write_settings({}, "").find("maker") == std::string::npos);
 }
 
+TEST_CASE("store: a maker whose name is longer than a label takes is refused with its place") {
+    workspace::Settings settings;
+    settings.maker.address = std::string(label::kMostLineBytes, 'w');
+    CHECK(store::read_settings(store::write_settings(settings, "")).ok());
+    settings.maker.address += 'w';
+    const auto read = store::read_settings(store::write_settings(settings, ""));
+    REQUIRE_FALSE(read.ok());
+    CHECK(read.error().code == Code::text_too_long);
+    CHECK(read.error().place == "maker.address");
+}
+
 TEST_CASE("store: what a recipe says for its label comes back, and is left out where nothing is said") {
     workspace::Recipe recipe = shipped::recipe("orchard_lip_balm");
     CHECK(store::write_recipe(recipe).find("\"label\"") == std::string::npos);

@@ -237,4 +237,19 @@ TEST_CASE("steps, notes, title and kind are changed within their bounds") {
     CHECK(workspace::set_product(balm(), "").error().code == Code::name_empty);
 }
 
+TEST_CASE("what a label says, and who answers for it, are changed within their bounds") {
+    label::Said said;
+    said.identity = "Winter balm";
+    said.keeping.months = 24;
+    CHECK(workspace::set_label(balm(), said).value().label == said);
+    said.keeping.months = 601;
+    CHECK(workspace::set_label(balm(), said).error().place == "label.keeps_months");
+    said.keeping.months = {};
+    said.warnings.assign(label::kMostSentences + 1, "Keep out of eyes.");
+    CHECK(workspace::set_label(balm(), said).error().code == Code::too_many);
+    const label::Maker maker{"Hollow Lane Allotments", "1 Hollow Lane, Hollowham", "", ""};
+    CHECK(workspace::set_maker({}, maker).value().maker == maker);
+    CHECK(workspace::set_maker({}, {std::string(161, 'x'), "", "", ""}).error().place == "maker.name");
+}
+
 }  // namespace test_workspace
