@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "analysis.h"
 #include "catalogue.h"
@@ -30,9 +31,28 @@ struct LabelPaper {
     bool operator==(const LabelPaper&) const = default;
 };
 inline constexpr std::size_t kMostCopies = 200;
+// What one label bears, a line an entry, in its order.
+struct Printed {
+    enum class Sign { none, open_jar, hand_in_book };  // before the text
+    std::string text;
+    std::int64_t letters = 0;  // the font's size, mm on the grid
+    bool strong = false;
+    Sign sign = Sign::none;
+    bool operator==(const Printed&) const = default;
+};
+std::vector<Printed> printed(const workspace::Recipe& recipe, const labelling::Labelled& labelled,
+                             const LabelPaper& paper);
 // The piece of paper that goes on a panel: around a cylinder all of its circumference.
 LabelPaper paper_for(const type_height::Panel& panel);
 std::string labels(const workspace::Recipe& recipe, const labelling::Labelled& labelled,
                    const LabelPaper& paper, const words::Table& words);
+
+// What is answered at the stall, in large letters.
+std::string customer_card(const ::customer_card::Card& card, const words::Table& words);
+
+// What a safety assessor is handed: every raw material with its exact share, names, numbers and analysis, and
+// the papers that are still missing, each with a box to tick.
+std::string assessor_pack(const ::assessor_pack::Pack& pack, const catalogue::Catalogue& catalogue,
+                          const words::Table& words);
 
 }  // namespace documents

@@ -5,31 +5,35 @@
 #include <algorithm>
 
 #include "documents.h"
+#include "documents_paper.h"
 #include "markup.h"
 
 namespace documents {
 namespace {
 
 constexpr std::string_view kLabelStyle = R"css(
-@page{margin:10mm}
-*{box-sizing:border-box}
-body{margin:0 auto;padding:4mm;max-width:190mm;background:#fff;color:#000;font:11pt/1.4 "Open Sans",system-ui,sans-serif}
-h1{font-size:16pt;margin:0 0 2pt}
-h2{font-size:12.5pt;margin:12pt 0 3pt;break-after:avoid}
-p{margin:2pt 0;overflow-wrap:anywhere}
-ul{margin:3pt 0;padding-left:16pt}
 .bar{width:50mm;height:2mm;background:#000;print-color-adjust:exact;-webkit-print-color-adjust:exact}
 .sheet{display:flex;flex-wrap:wrap;gap:3mm;margin:4mm 0}
 .label{border:.2mm solid #000;padding:1.5mm;line-height:1.2;break-inside:avoid;overflow-wrap:anywhere}
 .round{border-radius:50%;display:flex;flex-direction:column;justify-content:center;text-align:center;padding:8%}
 .label p{margin:0 0 .6mm}
-.title{font-weight:700}
-.net{font-weight:700}
+.strong{font-weight:600}
 .jar{vertical-align:-1mm}
-.small{font-size:9.5pt}
 )css";
 
 constexpr std::int64_t kUnruled = 12'000;  // 1.2 mm
+
+bool aside(const label::Entry& entry, const LabelPaper& paper) {
+    return paper.leaflet && !entry.text.empty() && entry.aside != label::Aside::none &&
+           entry.aside != label::Aside::packaging;
+}
+
+Printed line_of(const label::Entry& entry, const labelling::Labelled& labelled) {
+    const bool jar = entry.field == label::Field::durability &&
+                     labelled.label.durability.mark == durability::Mark::after_opening;
+    return {entry.text, 2 * (entry.height ? entry.height->mm : kUnruled), entry.field == label::Field::net,
+            jar ? Printed::Sign::open_jar : Printed::Sign::none};
+}
 
 std::string mm(std::int64_t grid) {
     return decimal::print(grid) + "mm";
@@ -44,14 +48,6 @@ struct Labels {
 
     std::string say(std::string_view key, const words::Arguments& arguments = {}) const {
         return words::say(words, key, arguments);
-    }
-
-    bool aside(const label::Entry& entry) const {
-        return paper.leaflet && entry.aside != label::Aside::none && entry.aside != label::Aside::packaging;
-    }
-
-    static std::string letters(const label::Entry& entry) {
-        return "font-size:" + mm(2 * (entry.height ? entry.height->mm : kUnruled));
     }
 
     // The jar with its lid off that Annex VII, point 2 shows, drawn from memory.
@@ -85,43 +81,30 @@ struct Labels {
         html.close();
     }
 
-    void entry(const label::Entry& one) {
-        if (one.text.empty()) return;
-        markup::Attributes attributes{{"style", letters(one)}};
-        if (one.field == label::Field::net) attributes.emplace_back("class", "net");
+    void entry(const Printed& one) {
+        markup::Attributes attributes{{"style", "font-size:" + mm(one.letters)}};
+        if (one.strong) attributes.emplace_back("class", "strong");
         html.open("p", attributes);
-        if (one.field == label::Field::durability &&
-            labelled.label.durability.mark == durability::Mark::after_opening)
-            open_jar();
+        if (one.sign == Printed::Sign::open_jar) open_jar();
+        if (one.sign == Printed::Sign::hand_in_book) hand_in_book();
         html.text(one.text);
         html.close();
     }
 
-    void one_label() {
+    void one_label(const std::vector<Printed>& lines) {
         html.open("div", {{"class", paper.round ? "label round" : "label"},
                           {"style", "width:" + mm(paper.width) + ";height:" + mm(paper.height)}});
-        const std::vector<label::Entry>& entries = labelled.label.entries;
-        if (!recipe.title.empty())
-            html.leaf("p", recipe.title, {{"class", "title"}, {"style", "font-size:" + mm(3 * kUnruled)}});
-        bool elsewhere = false;
-        for (const label::Entry& one : entries) {
-            elsewhere = elsewhere || (aside(one) && !one.text.empty());
-            if (!aside(one) && one.text != recipe.title) entry(one);
-        }
-        if (elsewhere) {
-            html.open("p");
-            hand_in_book();
-            html.close();
-        }
+        for (const Printed& one : lines)
+            entry(one);
         html.close();
     }
 
     void leaflet() {
         html.leaf("h2", say("label.sheet_leaflet"));
         html.open("div", {{"class", "label"}});
-        html.leaf("p", recipe.title, {{"class", "title"}});
+        html.leaf("p", recipe.title, {{"class", "strong"}});
         for (const label::Entry& one : labelled.label.entries)
-            if (aside(one)) entry(one);
+            if (aside(one, paper)) entry(line_of(one, labelled));
         html.close();
     }
 
@@ -131,6 +114,9 @@ struct Labels {
             if (one.state == label::State::missing)
                 missing.push_back(say("label.sheet_missing", {{"field", say(label::field_key(one.field))},
                                                               {"rule", std::string(one.rule)}}));
+        const auto list = [&](std::string_view heading, const std::vector<std::string>& sentences) {
+            documents_paper::list(html, say(heading), sentences);
+        };
         list("label.sheet_fields", missing);
         list("label.sheet_unsure", labelled.label.remarks);
         std::vector<std::string> needs;
@@ -139,36 +125,21 @@ struct Labels {
         list("label.sheet_sale", needs);
         html.leaf("p", say("caution.defer"), {{"class", "small"}});
     }
-    void list(std::string_view heading, const std::vector<std::string>& sentences) {
-        if (sentences.empty()) return;
-        html.leaf("h2", say(heading));
-        html.open("ul");
-        for (const std::string& one : sentences)
-            html.leaf("li", one);
-        html.close();
-    }
 
     std::string build() {
-        const std::string title = say("label.sheet_sheet", {{"title", recipe.title}});
-        html.open("html", {{"lang", words.language}});
-        html.open("head");
-        html.leaf("meta", "", {{"charset", "utf-8"}});
-        html.leaf("meta", "", {{"name", "viewport"}, {"content", "width=device-width"}});
-        html.leaf("title", title);
-        html.style(kLabelStyle);
-        html.close();
-        html.open("body");
-        html.leaf("h1", title);
+        html =
+            documents_paper::begin(words, say("label.sheet_sheet", {{"title", recipe.title}}), kLabelStyle);
         html.leaf("p", say("label.sheet_size", {{"width", words::figure(words, paper.width)},
                                                 {"height", words::figure(words, paper.height)}}));
         html.leaf("p", say("label.sheet_ruler"), {{"class", "small"}});
         html.leaf("div", "", {{"class", "bar"}});
         html.open("div", {{"class", "sheet"}});
+        const std::vector<Printed> lines = printed(recipe, labelled, paper);
         for (std::size_t i = 0; i < std::min(paper.copies, kMostCopies); ++i)
-            one_label();
+            one_label(lines);
         html.close();
         if (std::any_of(labelled.label.entries.begin(), labelled.label.entries.end(),
-                        [&](const label::Entry& one) { return aside(one) && !one.text.empty(); }))
+                        [&](const label::Entry& one) { return aside(one, paper); }))
             leaflet();
         remarks();
         return html.finish();
@@ -176,6 +147,20 @@ struct Labels {
 };
 
 }  // namespace
+
+std::vector<Printed> printed(const workspace::Recipe& recipe, const labelling::Labelled& labelled,
+                             const LabelPaper& paper) {
+    std::vector<Printed> lines;
+    if (!recipe.title.empty()) lines.push_back({recipe.title, 3 * kUnruled, true});
+    bool elsewhere = false;
+    for (const label::Entry& one : labelled.label.entries) {
+        elsewhere = elsewhere || aside(one, paper);
+        if (!one.text.empty() && one.text != recipe.title && !aside(one, paper))
+            lines.push_back(line_of(one, labelled));
+    }
+    if (elsewhere) lines.push_back({"", 2 * kUnruled, false, Printed::Sign::hand_in_book});
+    return lines;
+}
 
 LabelPaper paper_for(const type_height::Panel& panel) {
     LabelPaper paper;

@@ -23,10 +23,12 @@ Answer run(std::string_view verb, std::string_view input, const store::Presets& 
            std::string_view limits = {});
 
 Answer batch(std::string_view input, const store::Presets& presets);
+Answer card(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer check(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer label(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer link(std::string_view input, const store::Presets& presets);
 Answer open(std::string_view input, const store::Presets& presets);
+Answer pack(std::string_view input, const store::Presets& presets);
 Answer sheet(std::string_view input, const store::Presets& presets);
 
 const words::Table& english(const store::Presets& presets);                // what a command line says

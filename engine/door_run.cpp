@@ -17,11 +17,13 @@ template <Answer (*kVerb)(std::string_view, const store::Presets&)>
 Answer without_limits(std::string_view input, const store::Presets& presets, std::string_view) {
     return kVerb(input, presets);
 }
-constexpr std::array<Verb, 6> kVerbs{{{"batch", without_limits<batch>},
+constexpr std::array<Verb, 8> kVerbs{{{"batch", without_limits<batch>},
+                                      {"card", card},
                                       {"check", check},
                                       {"label", label},
                                       {"link", without_limits<link>},
                                       {"open", without_limits<open>},
+                                      {"pack", without_limits<pack>},
                                       {"sheet", without_limits<sheet>}}};
 
 // What a file says may stand in the line: without its control characters, so that it stays one line and a
