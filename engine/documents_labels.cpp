@@ -14,7 +14,7 @@ namespace {
 constexpr std::string_view kLabelStyle = R"css(
 .bar{width:50mm;height:2mm;background:#000;print-color-adjust:exact;-webkit-print-color-adjust:exact}
 .sheet{display:flex;flex-wrap:wrap;gap:3mm;margin:4mm 0}
-.label{border:.2mm solid #000;padding:1.5mm;line-height:1.2;break-inside:avoid;overflow-wrap:anywhere}
+.label{flex:none;border:.2mm solid #000;padding:1.5mm;line-height:1.2;break-inside:avoid;overflow-wrap:anywhere}
 .round{border-radius:50%;display:flex;flex-direction:column;justify-content:center;text-align:center;padding:8%}
 .label p{margin:0 0 .6mm}
 .strong{font-weight:600}

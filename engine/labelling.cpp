@@ -173,6 +173,7 @@ result::Result<Labelled> of(const workspace::Recipe& recipe, const std::optional
     made.label = label::of(content, table);
     if (std::any_of(made.warnings.begin(), made.warnings.end(), [](const Warning& one) { return one.due; }))
         made.label.remarks.push_back(words::say(table, "label.warn_words"));
+    made.allergens = allergens;
     made.list = std::move(content.list);
     made.net = content.net;
     made.needs = sale_needs::of(*market);

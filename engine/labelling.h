@@ -54,6 +54,7 @@ struct Labelled {
     label::Label label;
     std::vector<sale_needs::Need> needs;
     std::vector<Warning> warnings;  // due and offered ones; none where there was no report
+    Allergens allergens;            // as handed in
 };
 
 // The market of a recipe: its own, the European Union where it says none; field_unknown_value for others.

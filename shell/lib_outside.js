@@ -7,6 +7,7 @@ mergeInto(LibraryManager.library, {
         guard: 'off', // off, on, leaving (the entry is being taken back)
         guardWished: false,
         hash: '',
+        paper: null, // the frame of what was printed last
 
         // ---- clipboard -----------------------------------------------------------------------------------------
         copy: function (text) {
@@ -74,6 +75,32 @@ mergeInto(LibraryManager.library, {
             link.click();
             link.remove();
             setTimeout(function () { URL.revokeObjectURL(link.href); }, 60000);
+        },
+        // In a frame, written anew each time. The page's policy lets in no style that it does not know; what a script sets
+        // it does. In the text of a paper every quotation mark and bracket of a person's is escaped, so that what is
+        // replaced here is never theirs.
+        print: function (name, html) {
+            try {
+                if (Outside.paper) Outside.paper.remove();
+                const frame = Outside.paper = document.createElement('iframe');
+                frame.className = 'aside';
+                frame.setAttribute('aria-hidden', 'true');
+                frame.tabIndex = -1;
+                document.body.append(frame);
+                const inner = frame.contentWindow;
+                const sheet = new inner.CSSStyleSheet();
+                inner.document.open();
+                inner.document.write(html.replace(/<style>([^<]*)<\/style>/, function (all, css) {
+                    sheet.replaceSync(css);
+                    return '';
+                }).replace(/ style="/g, ' data-style="'));
+                inner.document.close();
+                for (const one of inner.document.querySelectorAll('[data-style]')) one.style.cssText = one.dataset.style;
+                inner.document.adoptedStyleSheets = [sheet];
+                inner.print();
+            } catch (withoutPrinting) {
+                Outside.give(name, 'text/html', html);
+            }
         },
         givePage: function () {
             const give = function (text) { Outside.give('tarebench.html', 'text/html', text); };
@@ -171,6 +198,11 @@ mergeInto(LibraryManager.library, {
     shell_save_file__deps: ['$Outside'],
     shell_save_file: function (name, mime, text) {
         Outside.give(UTF8ToString(name), UTF8ToString(mime), UTF8ToString(text));
+    },
+
+    shell_print__deps: ['$Outside'],
+    shell_print: function (name, html) {
+        Outside.print(UTF8ToString(name), UTF8ToString(html));
     },
 
     shell_save_page__deps: ['$Outside'],

@@ -9,7 +9,6 @@
 
 #include "app_draw.h"
 #include "drawn_items.h"
-#include "engine/documents.h"
 #include "engine/share.h"
 #include "engine/utf8.h"
 #include "engine/words_test_language.h"
@@ -45,6 +44,7 @@ void choose_words(App& app) {
     const std::string& wanted = platform::window().language;
     if (app.words_for == wanted) return;
     app.words_for = wanted;
+    app.analysed.reset();  // what was said of it was in other words
     for (const words::Table& table : app.presets.words)
         if (table.language == "en" || wanted == table.language ||
             wanted.substr(0, wanted.find('-')) == table.language)
@@ -229,6 +229,8 @@ void logic(App& app) {
         app.analysed = *recipe;
         app.analysed_on = bench;
         app.report.reset();
+        app.labelled.reset();
+        app.card.reset();
         app.ceilings.clear();
         app.mine = workspace::mine(app.work, app.presets.catalogue);
         app.analysis = analysis::of(*recipe, app.presets.catalogue, bench, app.mine);
@@ -494,40 +496,6 @@ bool can_share() {
 }
 void share(const std::string& title, const std::string& address) {
     platform::share(title, address);
-}
-
-namespace {
-
-// "Orchard lip balm" -> "orchard-lip-balm"; letters that file systems differ on are left out.
-std::string file_stem(const std::string& title) {
-    std::string name;
-    for (const char c : title) {
-        const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-        const bool capital = c >= 'A' && c <= 'Z';
-        if (plain || capital)
-            name += static_cast<char>(capital ? c - 'A' + 'a' : c);
-        else if (!name.empty() && name.back() != '-')
-            name += '-';
-    }
-    while (!name.empty() && name.back() == '-')
-        name.pop_back();
-    return name.empty() ? "recipe" : name;
-}
-
-}  // namespace
-
-void save_recipe_file(const workspace::Recipe& recipe) {
-    platform::save_file(file_stem(recipe.title) + ".json", "application/json", store::write_recipe(recipe));
-}
-
-void save_batch_sheet(App& app) {
-    const workspace::Recipe* recipe = open_recipe(app);
-    if (!recipe || !app.analysis) return;
-    const auto html = documents::batch_sheet(*recipe, *app.analysis, app.known, app.words, app.analysed_on);
-    if (html)
-        platform::save_file(file_stem(recipe->title) + "-batch.html", "text/html", *html);
-    else
-        tell(app, words::say(app.words, html.error()), true);
 }
 
 void save_damaged(App& app) {

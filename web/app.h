@@ -11,6 +11,8 @@
 #include "app_ui.h"
 #include "engine/analysis.h"
 #include "engine/ceiling.h"
+#include "engine/documents.h"
+#include "engine/labelling.h"
 #include "engine/limits_book.h"
 #include "engine/store.h"
 #include "engine/workspace.h"
@@ -33,6 +35,9 @@ struct App {
     scales::Bench analysed_on;
     std::optional<limits::Book> book;      // unpacked when the checks are first asked for
     std::optional<safety::Report> report;  // of what is analysed; none: nobody has asked
+    std::optional<result::Result<labelling::Labelled>> labelled;  // likewise
+    labelling::Details labelled_with;
+    std::optional<customer_card::Card> card;                          // likewise
     std::map<std::size_t, std::optional<ceiling::Ceiling>> ceilings;  // of its lines that were asked for
     std::vector<catalogue::Ingredient> mine;  // own ingredients and made parts of this device
     catalogue::Catalogue known;               // shipped, with the open recipe's own ingredients laid over
@@ -106,6 +111,12 @@ const ceiling::Ceiling* ceiling_of(App& app, std::size_t line);
 // What a line brings, and the percent at which it brings what is held.
 std::vector<formula::Hold> brought(App& app, std::size_t line);
 std::optional<result::Result<ceiling::Kept>> keeping(App& app, std::size_t line);  // none: nothing is held
+const limits::Book* limits_book(App& app);
+// What the label of what is analysed says in its market, and what is answered at the stall; likewise.
+const result::Result<labelling::Labelled>& labelled(App& app);
+const customer_card::Card& customer_card(App& app);
+documents::LabelPaper label_paper(const App& app);
+void edit_maker(App& app, label::Maker maker);
 // A finding's subject and constituent as a person calls them.
 std::string subject_name(const App& app, const finding::Finding& finding);
 std::string constituent_name(const App& app, const finding::Finding& finding);
@@ -126,7 +137,9 @@ void copy_text(App& app, const std::string& text);
 bool can_share();
 void share(const std::string& title, const std::string& address);
 void save_recipe_file(const workspace::Recipe& recipe);
-void save_batch_sheet(App& app);  // of the open recipe, as HTML that prints
+// Of the open recipe, as HTML that prints: printed, or handed over as a file.
+enum class Paper { batch_sheet, labels, customer_card, assessor_pack };
+void give(App& app, Paper paper, bool print = false);
 void save_damaged(App& app);
 void save_page();
 void open_file();

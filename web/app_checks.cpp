@@ -8,23 +8,21 @@
 
 namespace app {
 
-namespace {
-const limits::Book* book_of(App& app) {
+const limits::Book* limits_book(App& app) {
     if (!app.book)
         if (auto book = store::unpack_limits(presets_data::kLimits)) app.book = std::move(book.value());
     return app.book ? &*app.book : nullptr;
 }
-}  // namespace
 
 const safety::Report& checks(App& app) {
-    const limits::Book* book = book_of(app);
+    const limits::Book* book = limits_book(app);
     if (!app.report)
         app.report = analysis::checks(*app.analysed, app.presets.catalogue, book, app.analysed_on, app.mine);
     return *app.report;
 }
 
 const ceiling::Ceiling* ceiling_of(App& app, std::size_t line) {
-    const limits::Book* book = book_of(app);
+    const limits::Book* book = limits_book(app);
     if (!book || !app.analysed || line >= app.analysed->formula.lines.size()) return nullptr;
     if (app.analysed->formula.lines[line].rest || app.analysed->formula.lines[line].locked) return nullptr;
     const auto [place, fresh] = app.ceilings.try_emplace(line);

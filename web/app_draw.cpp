@@ -40,11 +40,19 @@ constexpr ScreenRow kScreens[] = {
 // Not among the places: contributors open it by its fragment.
 constexpr ScreenRow kGallery{Screen::gallery, "gallery.title", widget::Mark::dots, widget::gallery};
 
-// Stands where the formula stands, or beside it.
-constexpr ScreenRow kChecks{Screen::checks, "nav.checks", widget::Mark::check, screens::checks};
+// Stand where the formula stands, or beside it.
+constexpr ScreenRow kAsked[] = {
+    {Screen::checks, "nav.checks", widget::Mark::check, screens::checks},
+    {Screen::label, "nav.label", widget::Mark::check, screens::label},
+};
+
+bool is_asked(Screen screen) {
+    return screen == Screen::checks || screen == Screen::label;
+}
 
 const ScreenRow& row_of(Screen screen) {
-    if (screen == Screen::checks) return kChecks;
+    for (const ScreenRow& row : kAsked)
+        if (row.screen == screen) return row;
     return screen == Screen::gallery ? kGallery : kScreens[static_cast<int>(screen)];
 }
 
@@ -87,6 +95,10 @@ constexpr SheetRow kSheets[] = {
     {Sheet::own_parts, "own.parts_from", screens::own_parts},
     {Sheet::own_bin, "own.bin_title", screens::own_bin},
     {Sheet::made, "made.title", screens::made},
+    {Sheet::label_said, "label_ui.said", screens::label_said},
+    {Sheet::label_colours, "label_ui.colours", screens::label_colours},
+    {Sheet::maker, "maker.title", screens::maker},
+    {Sheet::customer_card, "ask.card", screens::customer_card},
     {Sheet::source_list, "sources.title", screens::source_list},
 };
 
@@ -194,7 +206,7 @@ float top_bar(App& app, const ScreenRow& row, const Place& place, float window_h
 
 // What can be asked about a recipe, of which one is answered: in place of its lines, or beside them.
 void questions(App& app, const ScreenRow& row, bool beside) {
-    const ScreenRow* rows[] = {beside ? &kScreens[2] : &kScreens[1], &kChecks};
+    const ScreenRow* rows[] = {beside ? &kScreens[2] : &kScreens[1], &kAsked[0], &kAsked[1]};
     std::vector<std::string> names;
     int shown = 0;
     for (std::size_t i = 0; i < std::size(rows); ++i) {
@@ -222,7 +234,7 @@ void pane(App& app, const ScreenRow& row, bool beside, float left, float right, 
     const float indent = (right - left - app.kit.width) / 2;
     ImGui::SetCursorPos({indent, 12});
     ImGui::BeginGroup();
-    const bool alone = row.screen == Screen::formula || row.screen == Screen::checks;
+    const bool alone = row.screen == Screen::formula || is_asked(row.screen);
     if ((beside || (alone && !app.ui.side_by_side)) && open_recipe(app)) questions(app, row, beside);
     row.draw(app);
     widget::gap(32);
@@ -275,7 +287,7 @@ void navigation(App& app, const Place& place, ImVec2 window) {
         if (side_by_side && row.screen == Screen::batch) continue;
         const bool both = side_by_side && row.screen == Screen::formula;
         const bool current = app.ui.screen == row.screen || (both && app.ui.screen == Screen::batch) ||
-                             (row.screen == Screen::formula && app.ui.screen == Screen::checks);
+                             (row.screen == Screen::formula && is_asked(app.ui.screen));
         const float n = static_cast<float>(i++);
         const ImVec2 size = place.wide ? ImVec2(theme::rail() - 20, theme::grown(50))
                                        : ImVec2(window.x / std::size(kScreens), theme::bar());
@@ -336,11 +348,12 @@ std::string place_name(Screen screen) {
 }
 
 bool of_recipe(Screen screen) {
-    return screen == Screen::formula || screen == Screen::batch || screen == Screen::checks;
+    return screen == Screen::formula || screen == Screen::batch || is_asked(screen);
 }
 
 Screen place_called(std::string_view name) {
-    if (name == place_name(Screen::checks)) return Screen::checks;
+    for (const ScreenRow& row : kAsked)
+        if (place_name(row.screen) == name) return row.screen;
     for (const ScreenRow& row : kScreens)
         if (place_name(row.screen) == name) return row.screen;
     return kScreens[0].screen;
@@ -383,7 +396,7 @@ void draw_page(App& app) {
         pane(app, kScreens[1], false, place.left, middle, top, place.bottom);
         ImGui::GetWindowDrawList()->AddLine({middle, top}, {middle, place.bottom},
                                             theme::paint(theme::colours().hairline));
-        pane(app, current.screen == Screen::checks ? kChecks : kScreens[2], true, middle, place.right, top,
+        pane(app, is_asked(current.screen) ? current : kScreens[2], true, middle, place.right, top,
              place.bottom);
     } else {
         pane(app, current, false, place.left, place.right, top, place.bottom);
@@ -397,7 +410,8 @@ void draw_page(App& app) {
     if (sheet) {
         widget::SheetPlace where{size, taken > 0 ? taken : window.inset_bottom, window.inset_top};
         where.whole = sheet->sheet == Sheet::ingredient || sheet->sheet == Sheet::pasted_line ||
-                      sheet->sheet == Sheet::card || sheet->sheet == Sheet::own;
+                      sheet->sheet == Sheet::card || sheet->sheet == Sheet::own ||
+                      sheet->sheet == Sheet::customer_card;
         if (widget::begin_sheet(app.kit, sheet->title, sheet_title(app, *sheet), where, app.ui.escape)) {
             sheet->draw(app);
             if (app.kit.keypad.open())

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/labelling.h"
 #include "engine/pasted.h"
 #include "engine/quantity.h"
 #include "engine/share.h"
@@ -18,7 +19,7 @@
 
 namespace app {
 
-enum class Screen { book, formula, batch, stock, more, gallery, checks };
+enum class Screen { book, formula, batch, stock, more, gallery, checks, label };
 
 // What lies over the page; one at a time.
 enum class Sheet {
@@ -56,6 +57,10 @@ enum class Sheet {
     own_parts,
     own_bin,
     made,
+    label_said,
+    label_colours,
+    maker,
+    customer_card,
     source_list
 };
 
@@ -78,6 +83,16 @@ struct AmountsIn {  // a formula that is being said in grams or parts
     std::vector<std::optional<std::int64_t>> values;  // of each line
 };
 
+struct LabelIn {                       // of one printing
+    std::string of;                    // the recipe
+    labelling::Details details;        // the maker is the device's
+    std::string directions, cautions;  // being typed, a sentence a line
+    std::string made_on;               // likewise, a day
+    std::size_t copies = 0;            // 0: as many as the batch has containers
+    float along = 0;                   // of a wide label, what lies to the left
+    bool smaller = false;              // a wide label is shown whole
+};
+
 struct UiState {
     Screen screen = Screen::book;
     Sheet sheet = Sheet::none;
@@ -92,6 +107,7 @@ struct UiState {
     std::optional<workspace::Recipe> incoming;  // understood, not kept yet
     std::optional<ListIn> list_in;              // likewise, a list
     AmountsIn amounts_in;
+    LabelIn label;
     std::optional<workspace_backup::Preview> restore;  // likewise, a backup
     std::string stock_search, stock_role;              // in Stock: what is looked for; "" all
     std::string card, own;              // ids: whose card is shown; the own entry being changed

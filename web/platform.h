@@ -150,6 +150,8 @@ bool can_share();
 void share(std::string_view title, std::string_view address);  // the phone's share sheet
 void open_file();                                              // answers file_opened
 void save_file(std::string_view name, std::string_view mime, std::string_view text);
+// A paper as engine/documents makes them, through the browser's dialog; where there is none, as a file.
+void print_paper(std::string_view name, std::string_view html);
 void save_page();  // this page as one file
 void clear_fragment();
 void push_back_guard(bool on);  // on: the browser's back arrives as node_escape instead of leaving the page

@@ -29,7 +29,7 @@ struct Host {
     int mirrors = 0;
     std::vector<std::string> copied;
     std::vector<native::Shared> shared;
-    std::vector<native::Saved> files;
+    std::vector<native::Saved> files, printed;
     std::map<std::uintptr_t, native::Line> lines;
     std::vector<std::string> words;
     int lines_drawn = 0, lines_measured = 0;
@@ -257,6 +257,10 @@ void save_file(std::string_view name, std::string_view mime, std::string_view te
     host().files.push_back({std::string(name), std::string(mime), std::string(text)});
 }
 
+void print_paper(std::string_view name, std::string_view html) {
+    host().printed.push_back({std::string(name), "text/html", std::string(html)});
+}
+
 void save_page() {
     host().pages_saved += 1;
 }
@@ -369,6 +373,9 @@ std::vector<Shared>& shared() {
 
 std::vector<Saved>& saved_files() {
     return host().files;
+}
+std::vector<Saved>& printed() {
+    return host().printed;
 }
 
 int drawn() {

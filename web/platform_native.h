@@ -51,6 +51,7 @@ int mirrors();                // how many times
 std::vector<std::string>& copied();
 std::vector<Shared>& shared();
 std::vector<Saved>& saved_files();
+std::vector<Saved>& printed();
 int drawn();  // frames handed to draw()
 int font_changes();
 int files_asked_for();  // open_file() calls

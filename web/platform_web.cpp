@@ -60,6 +60,7 @@ int shell_can_share();
 void shell_share(const char* title, const char* address);
 void shell_open_file();
 void shell_save_file(const char* name, const char* mime, const char* text);
+void shell_print(const char* name, const char* html);
 void shell_save_page();
 void shell_clear_fragment();
 void shell_back_guard(int on);
@@ -384,6 +385,10 @@ void open_file() {
 
 void save_file(std::string_view name, std::string_view mime, std::string_view text) {
     shell_save_file(std::string(name).c_str(), std::string(mime).c_str(), std::string(text).c_str());
+}
+
+void print_paper(std::string_view name, std::string_view html) {
+    shell_print(std::string(name).c_str(), std::string(html).c_str());
 }
 
 void save_page() {

@@ -401,7 +401,7 @@ void batch(app::App& app) {
     widget::finding_badge(kit, finding::Severity::caution, app.say("caution.heat"), app.say("caution.defer"));
     widget::gap(16);
     if (made && widget::button(kit, "sheet", app.say("batch.sheet"), widget::Look::plain, kit.width))
-        app::save_batch_sheet(app);
+        app::give(app, app::Paper::batch_sheet);
     widget::gap(8);
     if (widget::button(kit, "share", app.say("recipe.share"), widget::Look::plain, kit.width)) {
         app.ui.recipe = app.work.open;

@@ -214,6 +214,9 @@ void recipe(app::App& app) {
         app::keep(app, std::move(copy));
     } else if (choice(kept->recipe.made ? "recipe.made_change" : "recipe.made")) {
         app::show(app, app::Sheet::made);
+    } else if (choice("ask.card")) {
+        if (id != app.work.open) app::open(app, id);
+        app::show(app, app::Sheet::customer_card);
     } else if (choice("recipe.share")) {
         app::show(app, app::Sheet::share);
     } else if (choice("recipe.save_file")) {

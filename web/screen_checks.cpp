@@ -43,18 +43,6 @@ std::string option_words(const app::App& app, const Option (&options)[n], const 
     return id;  // of a newer page
 }
 
-void meant_row(app::App& app, const workspace::Recipe& recipe) {
-    widget::RowSpec row;
-    row.title = app.say("meant.title");
-    row.under = joined(
-        {option_words(app, kMarkets, recipe.market), recipe.date, option_words(app, kPersons, recipe.person),
-         recipe.age_months ? app.say("meant.months", {{"n", std::to_string(*recipe.age_months)}}) : "",
-         recipe.measured_ph ? app.say("meant.ph_is", {{"ph", words::figure(app.words, *recipe.measured_ph)}})
-                            : ""});
-    row.onward = true;
-    if (widget::row(app.kit, "meant", row).pressed) app::show(app, app::Sheet::meant_for);
-}
-
 void tell_finding(app::App& app, const Finding& one) {
     const std::string subject = app::subject_name(app, one), constituent = app::constituent_name(app, one);
     const std::string where = joined({one.rule, one.edition}, ", ");
@@ -180,11 +168,23 @@ void made(app::App& app, const safety::Report& report) {
 
 }  // namespace
 
+void meant_row(app::App& app) {
+    const workspace::Recipe& recipe = *app.analysed;
+    widget::RowSpec row;
+    row.title = app.say("meant.title");
+    row.under = joined(
+        {option_words(app, kMarkets, recipe.market), recipe.date, option_words(app, kPersons, recipe.person),
+         recipe.age_months ? app.say("meant.months", {{"n", std::to_string(*recipe.age_months)}}) : "",
+         recipe.measured_ph ? app.say("meant.ph_is", {{"ph", words::figure(app.words, *recipe.measured_ph)}})
+                            : ""});
+    row.onward = true;
+    if (widget::row(app.kit, "meant", row).pressed) app::show(app, app::Sheet::meant_for);
+}
+
 void checks(app::App& app) {
-    const workspace::Recipe* recipe = app::open_recipe(app);
-    if (!recipe || !app.analysed) return nothing_open(app);
+    if (!app::open_recipe(app) || !app.analysed) return nothing_open(app);
     const safety::Report& report = app::checks(app);
-    meant_row(app, *recipe);
+    meant_row(app);
     found(app, report);
     not_made(app, report);
     made(app, report);

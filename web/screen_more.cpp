@@ -43,6 +43,14 @@ void more(app::App& app) {
     scales(app);
 
     widget::gap(24);
+    widget::heading(kit, 2, app.say("maker.title"));
+    widget::RowSpec row;
+    row.title = settings.maker.name.empty() ? app.say("settings.not_said") : settings.maker.name;
+    row.under = settings.maker.address;
+    row.onward = true;
+    if (widget::row(kit, "maker", row).pressed) app::show(app, app::Sheet::maker);
+
+    widget::gap(24);
     backup(app);
 
     widget::gap(24);

@@ -20,6 +20,7 @@ void book_foot(app::App& app);
 void formula(app::App& app);
 void batch(app::App& app);
 void checks(app::App& app);
+void label(app::App& app);
 void stock(app::App& app);
 void more(app::App& app);
 
@@ -28,6 +29,7 @@ void backup_reminder(app::App& app);  // where it is due; at the head of the boo
 void nothing_open(app::App& app);     // in place of formula and batch while no recipe is open
 
 // Parts that several screens and sheets show.
+void meant_row(app::App& app);    // for whom and where; leads to where that is said
 void batch_total(app::App& app);  // what is weighed in all, and what goes into each container
 void stock_left(app::App& app);   // how far what is at hand goes
 void scales(app::App& app);       // the bench of this device
@@ -73,6 +75,10 @@ void own_limit(app::App& app);
 void own_parts(app::App& app);
 void own_bin(app::App& app);
 void made(app::App& app);
+void label_said(app::App& app);
+void label_colours(app::App& app);
+void maker(app::App& app);
+void customer_card(app::App& app);
 void source_list(app::App& app);
 
 }  // namespace screens

@@ -13,6 +13,7 @@
 #include "widget_button.h"
 #include "widget_field.h"
 #include "widget_keypad.h"
+#include "widget_label.h"
 #include "widget_list.h"
 #include "widget_press.h"
 #include "widget_text.h"
@@ -260,6 +261,22 @@ void lists(kit::Kit& kit, const std::string& sample) {
     gap(8);
     button(kit, "in card", "button", Look::plain, kit.width);
     end_card(kit);
+
+    section(kit, "label_picture");
+    LabelSpec label;
+    label.width = 60;
+    label.height = 25;
+    label.name = "label";
+    label_picture(kit, "a label", label,
+                  {{"strong", 3.6f, true}, {sample, 2.4f}, {"12 M", 2.4f, false, LabelLine::Sign::open_jar}});
+    gap(8);
+    label.round = true;
+    label.width = label.height = 30;
+    label.name = "round";
+    label_picture(kit, "a round label", label,
+                  {{"round", 3.6f, true}, {"", 2.4f, false, LabelLine::Sign::book}});
+    gap(8);
+    millimetre_bar(kit, "millimetre_bar", 50);
 
     section(kit, "draw_panel");
     const ImVec2 at = ImGui::GetCursorScreenPos();

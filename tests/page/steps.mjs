@@ -151,6 +151,16 @@ export async function tour(page, hand, look) {
     await hand.press(await seen.button(page, container('jar_60ml').name));
     await there('container');
     await close(page, hand);
+    await goTo(page, hand, 'nav.formula');
+    await press(page, hand, 'nav.checks');
+    await there('checks');
+    await press(page, hand, 'nav.label');
+    await there('label');
+    await sheet('customer-card', 'ask.card');
+    await close(page, hand);
+    await sheet('label-said', 'label_ui.said');
+    await sheet('label-colours', 'label_ui.colours');
+    await close(page, hand);
     await goTo(page, hand, 'nav.stock');
     await there('stock');
     await hand.press(await seen.button(page, ingredientName('glycerin')));
@@ -163,6 +173,9 @@ export async function tour(page, hand, look) {
     await there('more');
     await hand.press((await seen.within(page)).getByRole('button', { name: sourcesName }));
     await there('sources');
+    await close(page, hand);
+    await hand.press(await seen.button(page, say('settings.not_said')));
+    await there('maker');
     await close(page, hand);
     await goTo(page, hand, 'nav.book');
     const { title } = recipe('kitchen_garden_hand_lotion');
