@@ -36,7 +36,7 @@ const ceiling::Ceiling* ceiling_of(App& app, std::size_t line) {
 std::vector<formula::Hold> brought(App& app, std::size_t line) {
     if (!app.analysed) return {};
     return ceiling::brought(
-        {*app.analysed, line, app.presets.catalogue, book_of(app), app.analysed_on, app.mine});
+        {*app.analysed, line, app.presets.catalogue, limits_book(app), app.analysed_on, app.mine});
 }
 
 std::optional<result::Result<ceiling::Kept>> keeping(App& app, std::size_t line) {
@@ -44,7 +44,7 @@ std::optional<result::Result<ceiling::Kept>> keeping(App& app, std::size_t line)
     const std::optional<formula::Hold>& hold = app.analysed->formula.lines[line].hold;
     if (!hold) return std::nullopt;
     return ceiling::keeping(
-        {*app.analysed, line, app.presets.catalogue, book_of(app), app.analysed_on, app.mine}, *hold);
+        {*app.analysed, line, app.presets.catalogue, limits_book(app), app.analysed_on, app.mine}, *hold);
 }
 
 std::string subject_name(const App& app, const finding::Finding& finding) {

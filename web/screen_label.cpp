@@ -68,6 +68,7 @@ void picture(app::App& app, const Labelled& made) {
     const std::string size = app.say("label_ui.size", {{"width", words::figure(app.words, paper.width)},
                                                        {"height", words::figure(app.words, paper.height)}});
     section(app, "label_ui.picture");
+    if (app.analysed->market.empty()) widget::text(kit, app.say("label_ui.no_market"));
     soft(app, size);
     widget::gap(6);
     if (wide && !spec.round) {
@@ -190,7 +191,7 @@ void fields(app::App& app, const Labelled& made) {
     label::Said said = app.analysed->label;
     if (widget::tick(app.kit, "leaflet", app.say("label_ui.leaflet"), said.leaflet)) {
         said.leaflet = !said.leaflet;
-        app::edit(app, workspace::set_label(*app.analysed, said));
+        app::edit(app, workspace::set_label(*app::open_recipe(app), said));
     }
 }
 
@@ -213,7 +214,7 @@ void cautions(app::App& app, const Labelled& made) {
                 said.warnings.erase(at);
             else
                 said.warnings.push_back(one.sentence);
-            app::edit(app, workspace::set_label(*app.analysed, said));
+            app::edit(app, workspace::set_label(*app::open_recipe(app), said));
         }
         soft(app, rule_words(app, one.rule, one.source, one.standing));
         ImGui::PopID();

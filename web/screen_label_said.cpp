@@ -174,7 +174,7 @@ void ticks(app::App& app, const char* key, const std::vector<std::string>& ids,
 }
 
 void finish(app::App& app, const Said& said) {
-    if (said != app.analysed->label) app::edit(app, workspace::set_label(*app.analysed, said));
+    if (said != app.analysed->label) app::edit(app, workspace::set_label(*app::open_recipe(app), said));
     widget::gap(20);
     if (widget::button(app.kit, "done", app.say("sheet_ui.done"), widget::Look::primary, app.kit.width))
         app::close_sheet(app);

@@ -32,14 +32,16 @@ function painted(stream, height) {
     const boxes = [];
     const kept = [];
     let now = [1, 0, 0, 1, 0, 0];
+    let pen = 1;
     let points = [];
     let numbers = [];
     const add = (x, y) => points.push([now[0] * x + now[2] * y + now[4], now[1] * x + now[3] * y + now[5]]);
-    const paint = () => {
+    const paint = (drawn) => {
         if (points.length > 1) {
             const xs = points.map(([x]) => x * kMmAPoint), ys = points.map(([, y]) => (height - y) * kMmAPoint);
-            const [x, y] = [Math.min(...xs), Math.min(...ys)];
-            boxes.push({ x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y });
+            const half = drawn ? pen * Math.hypot(now[0], now[1]) * kMmAPoint / 2 : 0; // of a line lies outside its path
+            const [x, y] = [Math.min(...xs) - half, Math.min(...ys) - half];
+            boxes.push({ x, y, width: Math.max(...xs) + half - x, height: Math.max(...ys) + half - y });
         }
         points = [];
     };
@@ -51,15 +53,16 @@ function painted(stream, height) {
         }
         const n = numbers;
         numbers = [];
-        if (word === 'q') kept.push(now);
-        else if (word === 'Q') now = kept.pop() ?? now;
+        if (word === 'q') kept.push([now, pen]);
+        else if (word === 'Q') [now, pen] = kept.pop() || [now, pen];
+        else if (word === 'w') pen = n[0];
         else if (word === 'cm') now = times(n, now);
         else if (word === 'm' || word === 'l') add(n[0], n[1]);
         else if (word === 'c') add(n[4], n[5]);
         else if (word === 're') {
             add(n[0], n[1]);
             add(n[0] + n[2], n[1] + n[3]);
-        } else if (['f', 'f*', 'F', 'S', 's', 'B', 'B*', 'b', 'b*'].includes(word)) paint();
+        } else if (['f', 'f*', 'F', 'S', 's', 'B', 'B*', 'b', 'b*'].includes(word)) paint(!/^f/i.test(word));
         else if (word === 'n') points = [];
     }
     return boxes;

@@ -20,7 +20,7 @@ const wanted = new RegExp(pattern ?? '', 'iu');
 const kEngine = process.argv.find((one) => one.startsWith('--engine='))?.slice(9) ?? 'chromium';
 const kWorkers = Number(process.env.WORKERS ?? availableParallelism() + 1);  // two leave a third of two processors idle
 const kLongestMs = 600000;
-const kJourneys = /^test_(adjust|batch|book|journey|shape|stock|ways_in)\./;
+const kJourneys = /^test_(adjust|batch|book|journey|label|shape|stock|ways_in)\./;
 
 const tests = [];
 let elsewhere = 0;
