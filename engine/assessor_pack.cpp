@@ -5,6 +5,7 @@
 
 #include "declaration.h"
 #include "made.h"
+#include "sorting.h"
 
 namespace assessor_pack {
 namespace {
@@ -88,8 +89,8 @@ result::Result<Pack> of(const formula::Formula& formula, const catalogue::Catalo
         material.wanted = papers_of(one, material);
         pack.materials.push_back(std::move(material));
     }
-    std::stable_sort(pack.materials.begin(), pack.materials.end(),
-                     [](const Material& a, const Material& b) { return a.percent > b.percent; });
+    sorting::stable(pack.materials,
+                    [](const Material& a, const Material& b) { return a.percent > b.percent; });
     for (const formula::Line& line : formula.lines) {
         if (line.strained) {
             const Ingredient* plant = catalogue::find_ingredient(shipped, line.ingredient);

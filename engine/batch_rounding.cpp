@@ -5,6 +5,8 @@
 #include <map>
 #include <numeric>
 
+#include "sorting.h"
+
 namespace batch {
 namespace {
 
@@ -47,8 +49,7 @@ std::vector<std::int64_t> most_steps(const Wanted& wanted, Mass total) {
             room -= most[i] * step;
         }
         std::vector<std::size_t> takers = cap.lines;
-        std::stable_sort(takers.begin(), takers.end(),
-                         [&](std::size_t a, std::size_t b) { return rest[a] > rest[b]; });
+        sorting::stable(takers, [&](std::size_t a, std::size_t b) { return rest[a] > rest[b]; });
         for (const std::size_t i : takers) {
             if (room < wanted.divisions[i].grid) continue;
             most[i] += 1;

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "sorting.h"
 #include "utf8.h"
 
 namespace catalogue {
@@ -105,8 +106,7 @@ std::vector<const Ingredient*> search(const Catalogue& catalogue, std::string_vi
         const Fit how = low.empty() ? inside : fit(ingredient, low);
         if (how != none) ranked.emplace_back(how, &ingredient);
     }
-    std::stable_sort(ranked.begin(), ranked.end(),
-                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    sorting::stable(ranked, [](const auto& a, const auto& b) { return a.first < b.first; });
     for (const auto& [how, ingredient] : ranked) {
         if (found.size() == most) break;
         found.push_back(ingredient);

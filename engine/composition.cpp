@@ -5,6 +5,8 @@
 #include <map>
 #include <set>
 
+#include "sorting.h"
+
 namespace composition {
 namespace {
 
@@ -194,7 +196,7 @@ Sums sums_of(const Table& table, const std::vector<Held>& held) {
         for (const auto& [id, term] : terms)
             sums.terms.push_back(term);
     }
-    std::sort(sums.terms.begin(), sums.terms.end(), [](const Term& a, const Term& b) {
+    sorting::stable(sums.terms, [](const Term& a, const Term& b) {
         return a.constituent != b.constituent ? a.constituent < b.constituent : a.held < b.held;
     });
     return sums;
@@ -219,7 +221,7 @@ Total total_of(const Sums& sums, const std::vector<Held>& held, Id constituent) 
         total.measured = total.measured && term.measured;
         total.shares.push_back(term);
     }
-    std::stable_sort(total.shares.begin(), total.shares.end(), [&](const Term& a, const Term& b) {
+    sorting::stable(total.shares, [&](const Term& a, const Term& b) {
         return quantity::trace_of(held[a.held].percent, a.high) >
                quantity::trace_of(held[b.held].percent, b.high);
     });

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "sorting.h"
+
 namespace customer_card {
 namespace {
 
@@ -140,8 +142,7 @@ struct Setter {
             if (anywhere > 0) put(anywhere, false, one->name);
             if (near_face > anywhere) put(near_face, true, one->name);
         }
-        std::stable_sort(ages.begin(), ages.end(),
-                         [](const Age& a, const Age& b) { return a.months > b.months; });
+        sorting::stable(ages, [](const Age& a, const Age& b) { return a.months > b.months; });
         for (const Age& one : ages) {
             const bool years = one.months % 12 == 0;
             const std::int64_t count = years ? one.months / 12 : one.months;

@@ -9,6 +9,8 @@
 #include <cstddef>
 #include <limits>
 
+#include "sorting.h"
+
 namespace decimal {
 namespace {
 
@@ -164,7 +166,7 @@ result::Result<std::vector<std::int64_t>> share_out(std::int64_t units,
         if (rests[i] > 0 && (most.empty() || parts[i] < most[i])) takers.push_back(i);
     }
     if (left > static_cast<Wide>(takers.size())) return result::Code::cap_leaves_no_room;
-    std::stable_sort(takers.begin(), takers.end(), [&](std::size_t a, std::size_t b) {
+    sorting::stable(takers, [&](std::size_t a, std::size_t b) {
         return rests[a] != rests[b] ? rests[a] > rests[b] : weights[a] > weights[b];
     });
     for (std::size_t i = 0; i < static_cast<std::size_t>(left); ++i)

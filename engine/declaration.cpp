@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "made.h"
+#include "sorting.h"
 
 namespace declaration {
 namespace {
@@ -169,8 +170,7 @@ void add_allergens(Gathering& gathering, const std::vector<Named>& allergens) {
     std::vector<const Named*> sorted;
     for (const Named& one : allergens)
         sorted.push_back(&one);
-    std::stable_sort(sorted.begin(), sorted.end(),
-                     [](const Named* a, const Named* b) { return b->amount < a->amount; });
+    sorting::stable(sorted, [](const Named* a, const Named* b) { return b->amount < a->amount; });
     for (const Named* one : sorted) {
         const auto there = std::find_if(gathering.all.begin(), gathering.all.end(), [&](const Gathered& has) {
             return same_name(without_brackets(has.item.name), one->label_name);
@@ -233,7 +233,7 @@ result::Result<Declaration> of(const formula::Formula& formula, const catalogue:
         gathering.all.push_back(std::move(shade));
     }
 
-    std::stable_sort(gathering.all.begin(), gathering.all.end(), [](const Gathered& a, const Gathered& b) {
+    sorting::stable(gathering.all, [](const Gathered& a, const Gathered& b) {
         if (a.item.block != b.item.block) return a.item.block < b.item.block;
         return a.item.percent.value_or(Percent{-1}) > b.item.percent.value_or(Percent{-1});
     });

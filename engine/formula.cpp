@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "sorting.h"
+
 namespace formula {
 namespace {
 
@@ -316,7 +318,7 @@ result::Result<Formula> checked(Formula formula) {
         if (!phase_index(formula, line.phase))
             return Error{Code::phase_missing, place("lines", i, "phase"), line.phase};
     }
-    std::stable_sort(formula.lines.begin(), formula.lines.end(), [&](const Line& a, const Line& b) {
+    sorting::stable(formula.lines, [&](const Line& a, const Line& b) {
         return *phase_index(formula, a.phase) < *phase_index(formula, b.phase);
     });
     return formula;

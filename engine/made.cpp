@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "sorting.h"
+
 namespace made {
 namespace {
 
@@ -144,8 +146,7 @@ void carry_caps(const Ingredient& part, Percent share, std::map<std::string, Per
 // "A, B" by market, where every part has a name there; the larger part first.
 void carry_inci(std::vector<catalogue::Part> parts, const catalogue::Catalogue& known,
                 std::map<std::string, std::string>& inci) {
-    std::stable_sort(parts.begin(), parts.end(),
-                     [](const auto& a, const auto& b) { return a.percent > b.percent; });
+    sorting::stable(parts, [](const auto& a, const auto& b) { return a.percent > b.percent; });
     for (const char* market : {"eu", "us"}) {
         std::string names;
         for (const catalogue::Part& part : parts) {

@@ -11,6 +11,7 @@
 
 #include "pasted.h"
 #include "pasted_text.h"
+#include "sorting.h"
 
 namespace pasted_names {
 namespace {
@@ -178,7 +179,7 @@ Words words_of(std::string_view name) {
 }
 
 Words sorted(Words words) {
-    std::sort(words.begin(), words.end());
+    sorting::stable(words);
     return words;
 }
 

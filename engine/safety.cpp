@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "sorting.h"
+
 namespace safety {
 
 using finding::Finding;
@@ -139,7 +141,7 @@ Finding sourced(Finding finding, std::string_view source, source::Standing stand
 
 // Stops first, then cautions, then notes; within each what concerns the whole, then line by line.
 void sort(std::vector<Finding>& findings) {
-    std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+    sorting::stable(findings, [](const Finding& a, const Finding& b) {
         if (a.severity != b.severity) return a.severity > b.severity;
         return a.line < b.line;  // none before any
     });

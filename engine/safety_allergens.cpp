@@ -1,10 +1,11 @@
 // Allergens that the declaration has to name: strictly above 0.001 % in what stays on, 0.01 % in what is
 // rinsed off, in the worst case, summed over every source and the members of a group. Which list holds
 // follows from market and day. An oil that is an entry itself is tested beside its constituents.
+#include <algorithm>
 #include "safety_bounds.h"
 #include "safety_family.h"
 
-#include <algorithm>
+#include "sorting.h"
 
 namespace safety {
 namespace {
@@ -85,8 +86,7 @@ Allergens allergens_of(const Case& the, const Contents& contents) {
         named.standing = std::max(sum.standing, allergen.standing);
         all.named.push_back(std::move(named));
     }
-    std::stable_sort(all.named.begin(), all.named.end(),
-                     [](const auto& a, const auto& b) { return a.amount > b.amount; });
+    sorting::stable(all.named, [](const auto& a, const auto& b) { return a.amount > b.amount; });
     for (const std::size_t place : contents.sums.unknown)
         if (std::string name = subject(the.portions[place]); !is_listed(all.unknown, name))
             all.unknown.push_back(std::move(name));

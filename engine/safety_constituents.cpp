@@ -1,10 +1,11 @@
 // Constituents against the limits in force: EU Annexes by product type, IFRA standards by category, guidance.
 // Summed over every source. A row of which no source says anything is not made; neither is one whose figure
 // is a gap, for what does hold it.
+#include <algorithm>
 #include "safety_bounds.h"
 #include "safety_family.h"
 
-#include <algorithm>
+#include "sorting.h"
 
 namespace safety {
 namespace {
@@ -83,7 +84,7 @@ struct Family {
             bounds.not_made.push_back(std::move(missing));
         }
         if (bound.terms.empty()) return;
-        std::stable_sort(bound.terms.begin(), bound.terms.end(), [&](const Term& a, const Term& b) {
+        sorting::stable(bound.terms, [&](const Term& a, const Term& b) {
             return the.portions[a.portion].percent.grid * a.high >
                    the.portions[b.portion].percent.grid * b.high;
         });

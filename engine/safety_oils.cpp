@@ -1,9 +1,10 @@
 // Essential oils as wholes: each against its own maximum and against what forbids it, all together against
 // the level for the use, the age and the person; and which oils are not for a child, not in pregnancy.
+#include <algorithm>
 #include "safety_bounds.h"
 #include "safety_family.h"
 
-#include <algorithm>
+#include "sorting.h"
 
 namespace safety {
 namespace {
@@ -27,7 +28,7 @@ Bound whole_portions(const Case& the, const std::vector<std::size_t>& portions) 
     for (const std::size_t place : portions)
         bound.terms.push_back({place, quantity::kHundred.grid, quantity::kHundred.grid, true, false,
                                source::Standing::document});
-    std::stable_sort(bound.terms.begin(), bound.terms.end(), [&](const Term& a, const Term& b) {
+    sorting::stable(bound.terms, [&](const Term& a, const Term& b) {
         return the.portions[a.portion].percent > the.portions[b.portion].percent;
     });
     return bound;

@@ -1,11 +1,12 @@
 // Sun on expressed citrus and a few others: each oil has its own limit in what stays on skin that sees the
 // sun, and of several the fractions are added (IFRA). Where a bottle's paper says its bergapten, the sum of
 // bergapten is held against its own limit besides: the stricter of the two counts.
+#include <algorithm>
+#include <numeric>
 #include "safety_bounds.h"
 #include "safety_family.h"
 
-#include <algorithm>
-#include <numeric>
+#include "sorting.h"
 
 namespace safety {
 namespace {
@@ -35,7 +36,7 @@ void add_fractions(const Case& the, const std::vector<Oil>& oils, Bounds& bounds
         bound.terms.push_back({oil.portion, weight, weight, true, false, oil.row->standing});
         made.looked_at.push_back(subject(the.portions[oil.portion]));
     }
-    std::stable_sort(bound.terms.begin(), bound.terms.end(), [&](const Term& a, const Term& b) {
+    sorting::stable(bound.terms, [&](const Term& a, const Term& b) {
         return the.portions[a.portion].percent.grid * a.high > the.portions[b.portion].percent.grid * b.high;
     });
     for (const Oil& oil : oils)

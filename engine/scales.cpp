@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sorting.h"
+
 namespace scales {
 
 using quantity::kHundred;
@@ -26,7 +28,7 @@ std::vector<std::size_t> by_preference(const Bench& bench, Mass division) {
     std::vector<std::size_t> order;
     for (std::size_t i = 0; i < bench.scales.size(); ++i)
         if (bench.scales[i].division > Mass{0}) order.push_back(i);
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    sorting::stable(order, [&](std::size_t a, std::size_t b) {
         const Scale &one = bench.scales[a], &other = bench.scales[b];
         if (shows(one, division) != shows(other, division)) return shows(one, division);
         return shows(one, division) ? one.division > other.division : one.division < other.division;

@@ -9,6 +9,7 @@
 #include <set>
 #include <span>
 
+#include "sorting.h"
 #include "store.h"
 #include "store_json.h"
 #include "store_limits.h"
@@ -506,12 +507,9 @@ result::Result<Presets> read_presets(const std::vector<File>& files) {
         if (in.failure.failed()) return in_file(name, *in.failure.error);
     }
 
-    std::stable_sort(shipped.ingredients.begin(), shipped.ingredients.end(),
-                     [](const auto& a, const auto& b) { return a.id < b.id; });
-    std::stable_sort(all.words.begin(), all.words.end(),
-                     [](const auto& a, const auto& b) { return a.language < b.language; });
-    std::stable_sort(all.recipes.begin(), all.recipes.end(),
-                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    sorting::stable(shipped.ingredients, [](const auto& a, const auto& b) { return a.id < b.id; });
+    sorting::stable(all.words, [](const auto& a, const auto& b) { return a.language < b.language; });
+    sorting::stable(all.recipes, [](const auto& a, const auto& b) { return a.first < b.first; });
     return all;
 }
 

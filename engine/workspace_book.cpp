@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "sorting.h"
 #include "utf8.h"
 
 namespace workspace_book {
@@ -67,14 +68,13 @@ std::vector<const Kept*> shown(const workspace::Workspace& workspace, const cata
         }
         found.push_back(&kept);
     }
-    std::stable_sort(found.begin(), found.end(),
-                     [](const Kept* a, const Kept* b) { return a->changed > b->changed; });
+    sorting::stable(found, [](const Kept* a, const Kept* b) { return a->changed > b->changed; });
     if (view.sort == Sort::title)
-        std::stable_sort(found.begin(), found.end(), [](const Kept* a, const Kept* b) {
+        sorting::stable(found, [](const Kept* a, const Kept* b) {
             return utf8::lowered(a->recipe.title) < utf8::lowered(b->recipe.title);
         });
     if (view.sort == Sort::product)
-        std::stable_sort(found.begin(), found.end(), [&](const Kept* a, const Kept* b) {
+        sorting::stable(found, [&](const Kept* a, const Kept* b) {
             return rank_of(catalogue, *a) < rank_of(catalogue, *b);
         });
     return found;
@@ -90,8 +90,8 @@ std::vector<std::string> tags(const workspace::Workspace& workspace) {
                 }))
                 all.push_back(tag);
     }
-    std::sort(all.begin(), all.end(),
-              [](const std::string& a, const std::string& b) { return utf8::lowered(a) < utf8::lowered(b); });
+    sorting::stable(
+        all, [](const std::string& a, const std::string& b) { return utf8::lowered(a) < utf8::lowered(b); });
     return all;
 }
 

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "made.h"
+#include "sorting.h"
 
 namespace workspace {
 namespace {
@@ -107,8 +108,7 @@ std::vector<Ingredient> mine(const Workspace& workspace, const catalogue::Catalo
         if (!kept.binned.empty() || !kept.recipe.made) continue;
         if (auto made = made_ingredient(kept.recipe, shipped)) all.push_back(std::move(made).value());
     }
-    std::stable_sort(all.begin(), all.end(),
-                     [](const Ingredient& a, const Ingredient& b) { return a.id < b.id; });
+    sorting::stable(all, [](const Ingredient& a, const Ingredient& b) { return a.id < b.id; });
     return all;
 }
 

@@ -34,7 +34,7 @@ using Names = std::set<std::string>;
 // store_presets.cpp is part of store.
 const std::vector<Names> kLevels = {
     {"result", "words", "finding", "source", "chance", "decimal", "quantity", "date", "money", "utf8",
-     "writing", "base64url", "bounds", "cbor", "checksum", "shorthand", "market"},
+     "sorting", "writing", "base64url", "bounds", "cbor", "checksum", "shorthand", "market"},
     {"catalogue", "composition", "formula", "declaration", "limits", "density", "made", "measures", "scales",
      "net_contents", "type_height", "durability"},
     {"simplex", "least_squares"},

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "engine/checksum.h"
+#include "engine/sorting.h"
 
 namespace keeping {
 namespace {
@@ -230,15 +231,13 @@ workspace::Workspace Keeping::take_loaded() {
             damaged_.push_back({aside.first, aside.second, aside.first, ""});
     found_.clear();
     asides_.clear();
-    std::stable_sort(
-        work.recipes.begin(), work.recipes.end(),
-        [](const workspace::Kept& a, const workspace::Kept& b) { return a.changed > b.changed; });
+    sorting::stable(work.recipes,
+                    [](const workspace::Kept& a, const workspace::Kept& b) { return a.changed > b.changed; });
     const workspace::Kept* opened = workspace::find(work, work.open);
     if (!opened || !opened->binned.empty()) work.open.clear();
-    std::stable_sort(work.own.begin(), work.own.end(),
-                     [](const workspace::KeptOwn& a, const workspace::KeptOwn& b) {
-                         return a.ingredient.id < b.ingredient.id;
-                     });
+    sorting::stable(work.own, [](const workspace::KeptOwn& a, const workspace::KeptOwn& b) {
+        return a.ingredient.id < b.ingredient.id;
+    });
     written_ = work.recipes;
     written_own_ = work.own;
     written_settings_ = work.settings;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app.h"
+#include "engine/sorting.h"
 #include "engine/workspace_made.h"
 #include "mirror.h"
 #include "screens.h"
@@ -110,7 +111,7 @@ void limits(app::App& app, Ingredient& own) {
         places.push_back(where);
     if (!app.ui.own_limit_of.empty() && !own.max_percent.count(app.ui.own_limit_of))
         places.push_back(app.ui.own_limit_of);
-    std::stable_sort(places.begin(), places.end());
+    sorting::stable(places);
     for (const std::string& where : places) {
         ImGui::PushID(where.c_str());
         widget::gap(10);
@@ -280,7 +281,7 @@ void own_limit(app::App& app) {
         if (product.ifra_category &&
             std::find(categories.begin(), categories.end(), product.ifra_category->value) == categories.end())
             categories.push_back(product.ifra_category->value);
-    std::stable_sort(categories.begin(), categories.end());
+    sorting::stable(categories);
     for (const std::string& category : categories)
         places.emplace_back(category, place_name(app, category));
     std::string chosen;

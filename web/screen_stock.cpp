@@ -4,6 +4,7 @@
 #include <set>
 
 #include "app.h"
+#include "engine/sorting.h"
 #include "engine/workspace_made.h"
 #include "kept_rows.h"
 #include "mirror.h"
@@ -105,8 +106,7 @@ void stock(app::App& app) {
     if (const workspace::Recipe* recipe = app::open_recipe(app)) {
         for (const Ingredient& own : recipe->own)
             if (std::find(app.mine.begin(), app.mine.end(), own) == app.mine.end()) came.push_back(own);
-        std::stable_sort(came.begin(), came.end(),
-                         [](const Ingredient& a, const Ingredient& b) { return a.id < b.id; });
+        sorting::stable(came, [](const Ingredient& a, const Ingredient& b) { return a.id < b.id; });
     }
     const std::string along = group(app, "stock.came_along", listed(came));
     const std::string shipped = group(app, "stock.shipped", app.presets.catalogue);
