@@ -94,12 +94,21 @@ std::string Reader::text(std::size_t most_bytes) {
         at_ += code.size();
         return std::move(*text);
     }
+    return std::string(plain(length, most_bytes));
+}
+
+std::string_view Reader::view(std::size_t most_bytes) {
+    const std::uint64_t length = head(kText);
+    return failed_ ? "" : plain(length, most_bytes);
+}
+
+std::string_view Reader::plain(std::uint64_t length, std::size_t most_bytes) {
     if (length > most_bytes) return fail(result::Code::link_content), "";
     if (length > bytes_.size() - at_) return fail(result::Code::link_truncated), "";
     const std::string_view text = bytes_.substr(at_, static_cast<std::size_t>(length));
     if (!utf8::valid(text)) return fail(result::Code::link_content), "";
     at_ += text.size();
-    return std::string(text);
+    return text;
 }
 
 std::uint64_t Reader::array(std::uint64_t most_items) {

@@ -35,6 +35,7 @@ class Reader {
     explicit Reader(std::string_view bytes, Texts texts = Texts::plain) : bytes_(bytes), texts_(texts) {}
     std::uint64_t integer();
     std::string text(std::size_t most_bytes);
+    std::string_view view(std::size_t most_bytes);  // of a plain text, where it lies
     std::uint64_t array(std::uint64_t most_items);
     bool next_is_text() const;
     bool at_end() const { return at_ == bytes_.size(); }
@@ -43,6 +44,7 @@ class Reader {
 
   private:
     std::uint64_t head(unsigned kind);
+    std::string_view plain(std::uint64_t length, std::size_t most_bytes);
     void fail(result::Code code);
     bool next_is(unsigned kind) const;
     std::string_view bytes_;

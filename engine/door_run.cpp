@@ -76,7 +76,7 @@ const words::Table& english(const store::Presets& presets) {
 Answer refuse(const result::Error& error, const store::Presets& presets) {
     const words::Table& table = english(presets);
     const std::string sentence =
-        table.entries.empty() ? std::string(words::code_name(error.code)) : words::say(table, error);
+        table.language.empty() ? std::string(words::code_name(error.code)) : words::say(table, error);
     const std::string place = error.place.empty() ? std::string(whole_of(error.code)) : error.place;
     return {2, "", one_line(place + ": " + sentence) + "\n"};
 }

@@ -36,6 +36,7 @@ using File = std::pair<std::string_view, std::string_view>;  // "ingredients/wax
 // Refuses the whole set at the first fault: place "ingredients/waxes.json: shea.density".
 result::Result<Presets> read_presets(const std::vector<File>& files);
 // What read_presets gave, packed when the program is built and read at each of its starts; damage is refused.
+// The words are not copied out of the bytes: those must stay.
 std::string pack_presets(const Presets& presets);
 result::Result<Presets> unpack_presets(std::string_view bytes);
 

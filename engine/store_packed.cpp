@@ -68,14 +68,20 @@ void pack(Way& way, Of<Way, catalogue::Product>& one) {
 
 // ---- words
 // ---------------------------------------------------------------------------------------------------
-template <class Way>
-void pack(Way& way, Of<Way, words::Entry>& one) {
-    all(way, one.other, one.one);
+// Their entries stay where they lie.
+void pack(Out& out, const words::Table& one) {
+    all(out, one.language, one.name, one.plural_rule);
+    std::string entries;
+    for (const auto& [key, entry] : words::spelled_out(one).entries)
+        words::Packed::append(entries, {key, entry.other, entry.one});
+    out.cbor.text(entries);
 }
-
-template <class Way>
-void pack(Way& way, Of<Way, words::Table>& one) {
-    all(way, one.language, one.name, one.plural_rule, one.entries);
+void pack(In& in, words::Table& one) {
+    all(in, one.language, one.name, one.plural_rule);
+    if (auto entries = words::Packed::over(in.cbor.view(in.most)))
+        one.shipped = std::move(*entries);
+    else
+        in.sound = false;
 }
 
 // ---- recipes

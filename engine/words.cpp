@@ -28,6 +28,12 @@ const std::string* value_of(const Arguments& arguments, std::string_view name) {
     return nullptr;
 }
 
+std::optional<Packed::Text> find(const Table& table, std::string_view key) {
+    if (const auto found = table.entries.find(key); found != table.entries.end())
+        return Packed::Text{found->first, found->second.other, found->second.one};
+    return table.shipped.find(key);
+}
+
 // The codes whose detail is a figure of ours, not what somebody typed.
 bool detail_is_figure(Code code) {
     return code == Code::sum_not_hundred || code == Code::sum_over_hundred || code == Code::batch_too_large ||
@@ -46,33 +52,46 @@ std::string chain(const Table& table, std::string_view names) {
 }  // namespace
 
 std::string say(const Table& table, std::string_view key, const Arguments& arguments) {
-    const auto found = table.entries.find(key);
-    if (found == table.entries.end()) return "[[" + std::string(key) + "]]";
-    const Entry& entry = found->second;
-    const std::string& text = !entry.one.empty() && one(table, arguments) ? entry.one : entry.other;
+    const std::optional<Packed::Text> found = find(table, key);
+    if (!found) return "[[" + std::string(key) + "]]";
+    const std::string_view text = !found->one.empty() && one(table, arguments) ? found->one : found->other;
 
     std::string out;
     for (std::size_t at = 0; at < text.size();) {
         const std::size_t open = text.find('{', at);
         const std::size_t close = open == std::string::npos ? open : text.find('}', open);
         if (close == std::string::npos) {
-            out.append(text, at, std::string::npos);
+            out += text.substr(at);
             break;
         }
-        out.append(text, at, open - at);
-        const std::string* value =
-            value_of(arguments, std::string_view(text).substr(open + 1, close - open - 1));
+        out += text.substr(at, open - at);
+        const std::string* value = value_of(arguments, text.substr(open + 1, close - open - 1));
         if (value != nullptr)
             out += writing::set_apart(*value);
         else
-            out.append(text, open, close + 1 - open);
+            out += text.substr(open, close + 1 - open);
         at = close + 1;
     }
     return out;
 }
 
 bool has(const Table& table, std::string_view key) {
-    return table.entries.find(key) != table.entries.end();
+    return find(table, key).has_value();
+}
+
+Table spelled_out(Table table) {
+    for (std::size_t i = 0; i < table.shipped.size(); ++i) {
+        const Packed::Text text = table.shipped[i];
+        table.entries.try_emplace(std::string(text.key),
+                                  Entry{std::string(text.other), std::string(text.one)});
+    }
+    table.shipped = {};
+    return table;
+}
+
+bool operator==(const Table& one, const Table& other) {
+    return one.language == other.language && one.name == other.name && one.plural_rule == other.plural_rule &&
+           one.sign == other.sign && spelled_out(one).entries == spelled_out(other).entries;
 }
 
 std::string say(const Table& table, const result::Error& error) {

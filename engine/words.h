@@ -12,6 +12,7 @@
 #include "decimal.h"
 #include "quantity.h"
 #include "result.h"
+#include "words_packed.h"
 
 namespace words {
 
@@ -26,10 +27,13 @@ struct Table {
     std::string name;         // the language in itself: "English"
     std::string plural_rule;  // "one_other" (one for 1) or "one_upto_two" (one for 0 and 1) or "none"
     std::map<std::string, Entry, std::less<>> entries;
+    Packed shipped;  // further ones, that lie in the program
     decimal::Sign sign =
         decimal::Sign::point;  // how figures are written; set by the settings, not by the file
-    bool operator==(const Table&) const = default;
 };
+// With all entries spelled out in the map; the same entries spelled out or packed are equal.
+Table spelled_out(Table table);
+bool operator==(const Table& one, const Table& other);
 
 using Arguments = std::vector<std::pair<std::string_view, std::string>>;
 

@@ -25,7 +25,7 @@ std::string stretched(std::string_view text) {
 }  // namespace
 
 Table test_language(const Table& table) {
-    Table made = table;
+    Table made = spelled_out(table);
     made.language = kTestLanguage;
     made.name = stretched(table.name);
     for (auto& [key, entry] : made.entries)

@@ -35,10 +35,13 @@ inline const limits::Book& book() {
 }
 
 inline const words::Table& english() {
-    for (const words::Table& table : presets().words)
-        if (table.language == "en") return table;
-    FAIL("there is no table of English words");
-    return presets().words.front();
+    static const words::Table spelled_out = [] {
+        for (const words::Table& table : presets().words)
+            if (table.language == "en") return words::spelled_out(table);
+        FAIL("there is no table of English words");
+        return words::Table{};
+    }();
+    return spelled_out;
 }
 
 inline const workspace::Recipe& recipe(std::string_view stem) {

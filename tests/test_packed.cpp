@@ -47,7 +47,8 @@ TEST_CASE("figures of any size and sign, and what is not known, come back as the
     one.density = {{{{9640}, std::nullopt}, "memory", source::Standing::estimate}};
     one.vegan = false;
     presets.catalogue.ingredients = {one, {}};
-    const auto back = store::unpack_presets(store::pack_presets(presets));
+    const std::string bytes = store::pack_presets(presets);
+    const auto back = store::unpack_presets(bytes);
     REQUIRE(back);
     CHECK(*back == presets);
 }
@@ -76,7 +77,8 @@ TEST_CASE("packed presets of another form, or that end early under a checksum th
     for (std::size_t at = 1; at < whole.size(); at += 9973) {  // a letter or a figure may come out as another
         std::string changed = whole;
         changed[at] = static_cast<char>(0xFF);
-        const auto read = store::unpack_presets(sealed(changed));
+        const std::string bytes = sealed(changed);
+        const auto read = store::unpack_presets(bytes);
         CHECK_MESSAGE((!read || !(*read == shipped::presets())), at);
     }
 }

@@ -82,7 +82,8 @@ TEST_CASE_FIXTURE(FirstVisit, "a text in letters of the font needs no picture, o
 TEST_CASE_FIXTURE(
     FirstVisit,
     "all that is shipped is in letters of the font: while there is nothing else, nothing is made") {
-    for (const auto& [key, entry] : app.words.entries)
+    const words::Table words = words::spelled_out(app.words);
+    for (const auto& [key, entry] : words.entries)
         for (const Type type : {Type::body, Type::strong, Type::small}) {
             CAPTURE(key);
             CHECK_FALSE(picture_text::needed(entry.other, type));
