@@ -17,6 +17,7 @@
 #include "imgui.h"
 #include "imgui_internal.h"
 #include "kept_rows.h"
+#include "letters.h"
 #include "mirror.h"
 #include "picture.h"
 #include "platform.h"
@@ -35,12 +36,14 @@ const std::vector<catalogue::Ingredient> kNoOwn;
 constexpr int kMostFramesAStep =
     16;  // a queued tap takes four; edits and sheets a few more; one more shows that nothing changes
 
+// (What is called in one place only becomes part of it when the page is linked. Browsers compile a function
+// when it is first called, all of it: what a start does not need is kept apart by hand where it is long.)
 void load_presets(App& app) {
     if (auto presets = store::unpack_presets(presets_data::kPacked)) app.presets = std::move(presets.value());
 }
 
 // That of the browser where it is shipped, else English.
-void choose_words(App& app) {
+[[gnu::noinline]] void choose_words(App& app) {
     const std::string& wanted = platform::window().language;
     if (app.words_for == wanted) return;
     app.words_for = wanted;
@@ -62,6 +65,7 @@ void follow_preferences(App& app) {
     if (window.forced_colours) wishes.system = window.system;
     if (theme::apply(wishes)) {
         platform::fonts_changed();
+        letters::take_drawn();  // given with the texture
         text_lines::start_over();
         platform::set_page_letters(theme::letter_size(theme::Type::body),
                                    theme::letter_size(theme::Type::figure));
@@ -96,7 +100,7 @@ void escape(App& app, const platform::Event& event) {
         app.ui.screen = Screen::book;
 }
 
-void receive(App& app, const platform::Event& event) {
+[[gnu::noinline]] void receive(App& app, const platform::Event& event) {
     using platform::Kind;
     switch (event.kind) {
         case Kind::pointer_down:
@@ -181,15 +185,8 @@ void keep_beside(App& app, keeping::Loser loser) {
     if (app.undo_of == before) app.undo_of = id;  // its steps go with it
 }
 
-void logic(App& app) {
-    if (!app.kept_loaded && app.keeping.loaded()) {
-        app.kept_loaded = true;
-        app.work = app.keeping.take_loaded();
-        const Screen place = place_called(app.work.place);
-        const bool asked_for = app.ui.screen == Screen::gallery;  // by the address, a moment ago
-        if (!asked_for && (!of_recipe(place) || !app.work.open.empty())) app.ui.screen = place;
-        if (!app.work.open.empty()) open(app, app.work.open, app.ui.screen);
-    }
+// What other windows of the page have written meanwhile.
+[[gnu::noinline]] void take_foreign(App& app) {
     for (keeping::Loser& loser : app.keeping.take_losers())
         keep_beside(app, std::move(loser));
     for (workspace::Kept& theirs : app.keeping.take_foreign()) {
@@ -210,6 +207,18 @@ void logic(App& app) {
         workspace::put_own(app.work, std::move(theirs));
         app.analysed.reset();
     }
+}
+
+[[gnu::noinline]] void logic(App& app) {
+    if (!app.kept_loaded && app.keeping.loaded()) {
+        app.kept_loaded = true;
+        app.work = app.keeping.take_loaded();
+        const Screen place = place_called(app.work.place);
+        const bool asked_for = app.ui.screen == Screen::gallery;  // by the address, a moment ago
+        if (!asked_for && (!of_recipe(place) || !app.work.open.empty())) app.ui.screen = place;
+        if (!app.work.open.empty()) open(app, app.work.open, app.ui.screen);
+    }
+    take_foreign(app);
     follow_preferences(app);
     const bool shows_mine = app.ui.screen == Screen::stock || app.ui.sheet == Sheet::ingredient ||
                             app.ui.sheet == Sheet::card || app.ui.sheet == Sheet::own;
@@ -258,7 +267,7 @@ bool waits(const App& app) {
            app.kit.long_press_at.x >= 0 || !mirror::answered();
 }
 
-void frame(App& app, bool happened) {
+[[gnu::noinline]] void frame(App& app, bool happened) {
     const platform::Window& window = platform::window();
     ImGuiIO& io = ImGui::GetIO();
     io.DisplaySize = {window.width, window.height};
@@ -353,6 +362,8 @@ void step(bool draw) {
     if (app.kept_loaded) app.work.place = place_name(app.ui.screen);
     app.keeping.save_changes(app.work, platform::now_utc());
     if (app.ui.take_update > 0 && --app.ui.take_update == 0) load_update(app);
+    if (const letters::Rows rows = letters::take_drawn(); rows.count > 0)
+        platform::letters_drawn(rows.first, rows.count);
     if (draw && std::exchange(app.undrawn, false)) platform::draw(ImGui::GetDrawData());
     app.unsettled = frames >= kMostFramesAStep;
     if (app.unsettled) platform::request_frame();

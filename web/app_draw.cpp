@@ -359,7 +359,7 @@ Screen place_called(std::string_view name) {
     return kScreens[0].screen;
 }
 
-void draw_page(App& app) {
+[[gnu::noinline]] void draw_page(App& app) {  // see app.cpp
     const platform::Window& window = platform::window();
     const ImVec2 size{window.width, window.height};
     const bool keypad = app.kit.keypad.open();

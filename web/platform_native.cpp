@@ -123,6 +123,8 @@ void fonts_changed() {
     host().font_changes += 1;
 }
 
+void letters_drawn(int, int) {}
+
 // Each letter as wide as most are, wide ones twice that: the same on every machine.
 namespace {
 float width_of(const std::string& text, const LineLook& look) {

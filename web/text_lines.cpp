@@ -13,6 +13,7 @@
 #include "engine/utf8.h"
 #include "engine/writing.h"
 #include "imgui.h"
+#include "letters.h"
 #include "picture_text.h"
 #include "platform.h"
 
@@ -116,7 +117,9 @@ void break_paragraph(std::string_view words, theme::Type type, float room, std::
     const bool right_to_left = writing::right_to_left(words);
     const auto take = [&](std::size_t size) {
         const std::string_view line = words.substr(0, size);
-        parts.push_back({start, size, right_to_left || picture_text::needed(line, type), right_to_left});
+        const bool pictured = right_to_left || picture_text::needed(line, type);
+        if (!pictured) letters::need(*theme::font(type), line);
+        parts.push_back({start, size, pictured, right_to_left});
     };
     while (room > 0 && trial_width(words, type, right_to_left) > room) {
         std::size_t size = last_that_fits(words, line_ends(words), type, right_to_left, room);
@@ -176,6 +179,7 @@ std::vector<Part> broken(std::string_view words, theme::Type type, float width) 
             break_paragraph(paragraph, type, width, start, parts);
         else
             each_plain(paragraph, type, width, [&](const Line& line) {
+                letters::need(*theme::font(type), line.words);
                 parts.push_back({static_cast<std::size_t>(line.words.data() - words.data()),
                                  line.words.size(), false, false});
             });
@@ -218,6 +222,7 @@ void each(std::string_view words, theme::Type type, float width,
             take({words.substr(part.start, part.size), 0, part.pictured, part.right_to_left});
         return;
     } else {
+        letters::need(*theme::font(type), words);
         known = {std::string(words), type, width, {}};
         for (std::size_t start = 0;; ++start) {
             const std::size_t end = std::min(words.find('\n', start), words.size());

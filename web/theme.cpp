@@ -7,6 +7,7 @@
 #include <iterator>
 
 #include "fonts_data.h"
+#include "letters.h"
 
 namespace theme {
 namespace {
@@ -55,8 +56,7 @@ State state;
 constexpr ImWchar kLetters[] = {0x20,   0x17F,  0x3BC,  0x3BC,  0x2009, 0x202F, 0x2030,
                                 0x203A, 0x20AC, 0x20AC, 0x2190, 0x2193, 0x2212, 0x2212,
                                 0x2248, 0x2248, 0x2260, 0x2265, 0};
-// What is set in large type are figures, and what may be typed for them: the larger the type, the longer each
-// letter takes to draw at the start of the page.
+// What is set in large type are figures, and what may be typed for them.
 constexpr ImWchar kFigureLetters[] = {0x20,   0x7E,   0xA0,   0xBF,   0xD7,   0xD7,   0xF7, 0xF7,
                                       0x2009, 0x2009, 0x2012, 0x2014, 0x2212, 0x2212, 0};
 constexpr ImWchar kHeroLetters[] = {0x20, 0x20, 0x2B, 0x39, 0};  // a figure and nothing else
@@ -109,7 +109,7 @@ void build_fonts(float density) {
         state.fonts[i] = atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(data), size, pixels(i) * 1.2f,
                                                     &config, kSizes[i].letters);
     }
-    atlas.Build();
+    letters::build(atlas);
     state.built += 1;
 }
 
