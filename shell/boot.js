@@ -9,7 +9,7 @@
     const tarebench = {
         build: '@BUILD@',
         hosted: false,
-        page: '', // the source of this page
+        page: () => '', // the source of this page
         crashed: false,
         errors: [], // of the shell itself; tests want none
         started() {
@@ -48,11 +48,11 @@
     }
 
     // The page as it was sent, byte for byte: no class on <html>, nothing made by scripts. A parser moves the last line's
-    // end into the body; index.html is written so that this is all it changes.
-    function source() {
-        root.removeAttribute('class');
-        const text = `<!doctype html>\n${root.outerHTML}`;
-        root.className = 'starting';
+    // end into the body; index.html is written so that this is all it changes. Written down only when it is asked for:
+    // it is long.
+    function source(sent) {
+        sent.removeAttribute('class');
+        const text = `<!doctype html>\n${sent.outerHTML}`;
         const end = '\n\n</body></html>';
         return text.endsWith(end) ? `${text.slice(0, -end.length)}\n</body></html>\n` : text;
     }
@@ -167,7 +167,8 @@
 
     function start() {
         clean();
-        tarebench.page = source();
+        const sent = root.cloneNode(true);
+        tarebench.page = () => source(sent);
         tarebench.hosted = /^https?:$/.test(location.protocol) && document.querySelector('link[rel=manifest]') !== null;
         if (typeof WebAssembly !== 'object' || typeof DecompressionStream !== 'function' || typeof ResizeObserver !== 'function') {
             tarebench.fail('wasm');

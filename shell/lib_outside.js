@@ -104,7 +104,7 @@ mergeInto(LibraryManager.library, {
         },
         givePage: function () {
             const give = function (text) { Outside.give('tarebench.html', 'text/html', text); };
-            const own = function () { give(globalThis.tarebench.page); };
+            const own = function () { give(globalThis.tarebench.page()); };
             // The hosted page's policy and links are made for its server; beside it lies the page made for one file.
             if (!globalThis.tarebench.hosted) return own();
             fetch('tarebench.html').then(function (answer) { return answer.ok ? answer.text() : Promise.reject(); }).then(give, own);
