@@ -7,6 +7,7 @@ import { dirname, join } from 'node:path';
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { gunzipSync } from 'node:zlib';
+import { ordered } from '../shell/pack_order.mjs';
 
 const packer = join(dirname(fileURLToPath(import.meta.url)), '../shell/pack.mjs');
 const scratch = mkdtempSync(join(tmpdir(), 'tarebench-pack-'));
@@ -36,9 +37,53 @@ const unpacked = (part) => {
     const payload = result('tarebench.html').match(new RegExp(`id="tarebench-${part}"[^>]*>([^<]*)<`))[1];
     return gunzipSync(Buffer.from(payload, 'base64'));
 };
+// A module of `count` functions in two styles that take turns, each of which calls the one before it; all are exported and
+// stand in the table, and `through` calls one of them by its place there.
+function moduleOf(count, { more = [] } = {}) {
+    const leb = (n) => (n > 127 ? [(n % 128) | 128, ...leb(Math.floor(n / 128))] : [n]);
+    const list = (items) => [...leb(items.length), ...items.flat()];
+    const text = (name) => list([...Buffer.from(name)].map((byte) => [byte]));
+    const section = (id, bytes) => [id, ...leb(bytes.length), ...bytes];
+    const body = (code) => { const all = [0, ...code, 0x0b]; return [...leb(all.length), ...all]; };
+    const figure = (n) => [0x41, ...leb(n % 60)];
+    const before = (i) => (i === 0 ? figure(1) : [0x10, ...leb(i)]); // the import is number 0
+    const long = (i) => [...figure(i), ...before(i), 0x6a, ...figure(7), 0x6c, ...figure(3), 0x6a, ...figure(12), 0x73];
+    const short = (i) => [...before(i), 0x02, 0x7f, ...figure(i), 0x0b, 0x6b, 0x42, 0x0b, 0xa7, 0x6a];
+    const all = Array.from({ length: count }, (_, i) => i);
+    return Buffer.from([
+        0, 0x61, 0x73, 0x6d, 1, 0, 0, 0,
+        ...section(1, list([[0x60, 0, 1, 0x7f], [0x60, 1, 0x7f, 1, 0x7f], [0x60, 0, 0]])),
+        ...section(2, list([[...text('a'), ...text('b'), 0, 2]])),
+        ...section(3, list([...all.map(() => [0]), [1]])),
+        ...section(4, list([[0x70, 0, ...leb(count + 11)]])),
+        ...section(7, list([...all.map((i) => [...text(`f${i}`), 0, ...leb(i + 1)]), [...text('through'), 0, ...leb(count + 1)]])),
+        ...section(9, list([[0, 0x41, 11, 0x0b, ...list(all.map((i) => leb(i + 1)))]])),
+        ...section(10, list([...all.map((i) => body((i % 2 ? long : short)(i))), body([0x20, 0, 0x11, 0, 0])])),
+        ...more,
+    ]);
+}
+
 const policyOf = (page) => page.match(/Content-Security-Policy" content="([^"]*)"/)[1];
 
 const tests = {
+    'functions in another order do the same, called, exported and from the table'() {
+        const as = moduleOf(300), other = ordered(as);
+        assert.ok(!other.equals(as));
+        const [one, two] = [as, other].map((bytes) => new WebAssembly.Instance(new WebAssembly.Module(bytes), { a: { b() {} } }).exports);
+        assert.deepEqual(Object.keys(two), Object.keys(one));
+        for (let i = 0; i < 300; ++i) {
+            assert.equal(two[`f${i}`](), one[`f${i}`]());
+            assert.equal(two.through(i + 11), one.through(i + 11));
+        }
+    },
+    'the same module always comes in the same order'() {
+        assert.ok(ordered(moduleOf(200)).equals(ordered(moduleOf(200))));
+    },
+    'a module whose functions have names stays as it is, and so does one without functions'() {
+        const named = moduleOf(100, { more: [0, 5, 4, ...Buffer.from('name')] });
+        assert.equal(ordered(named), named);
+        assert.equal(ordered(wasm), wasm);
+    },
     'the payload unpacks to the wasm and the script that went in'() {
         assert.equal(pack().code, 0);
         assert.deepEqual(unpacked('wasm'), wasm);
