@@ -74,8 +74,9 @@ set(imgui_sources ${imgui_dir}/imgui.cpp ${imgui_dir}/imgui_draw.cpp ${imgui_dir
 set(imgui_backend ${imgui_dir}/backends/imgui_impl_opengl3.cpp)  # the page compiles it in web/backend_web.cpp
 add_library(imgui STATIC ${imgui_sources})
 if(EMSCRIPTEN AND NOT TAREBENCH_QUICK)
-    # Draw every letter at the start of the page and go through every frame: built for size, that takes twice as long.
-    set_source_files_properties(${imgui_dir}/imgui.cpp ${imgui_dir}/imgui_draw.cpp PROPERTIES COMPILE_OPTIONS -O2)
+    # Makes the triangles of every frame.
+    set_source_files_properties(${imgui_dir}/imgui_draw.cpp PROPERTIES COMPILE_OPTIONS -O2)
+    set_source_files_properties(${imgui_dir}/imgui.cpp PROPERTIES COMPILE_OPTIONS -Os)
 endif()
 target_include_directories(imgui SYSTEM PUBLIC ${imgui_dir} ${imgui_dir}/backends)
 # The hooks of the library's test engine are ours (web/): the mirror and the tests read drawn items from them.
@@ -84,3 +85,9 @@ target_compile_definitions(imgui PUBLIC IMGUI_DISABLE_DEMO_WINDOWS IMGUI_DISABLE
                                         IMGUI_ENABLE_TEST_ENGINE)
 # Natively it would use instructions that wasm has not, at the price of a header that takes a fifth of the build.
 target_compile_definitions(imgui PUBLIC IMGUI_DISABLE_SSE)
+if(EMSCRIPTEN)
+    target_compile_definitions(imgui PUBLIC IMGUI_USER_CONFIG="web/imgui_config.h")
+    target_include_directories(imgui PUBLIC ${CMAKE_SOURCE_DIR})
+    # It reads figures in a settings file only, and that is switched off: see web/imgui_format.cpp.
+    target_compile_definitions(imgui PRIVATE sscanf=imgui_reads_nothing)
+endif()

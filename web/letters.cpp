@@ -13,6 +13,7 @@
 #include "imgui_internal.h"
 
 #define STBTT_STATIC
+#define STBTT_assert(what) IM_ASSERT(what)
 #define STB_TRUETYPE_IMPLEMENTATION
 #include "imstb_truetype.h"
 
