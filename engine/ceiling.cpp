@@ -9,6 +9,7 @@
 #include "limits_book.h"
 #include "safety_bounds.h"
 #include "safety_family.h"
+#include "sorting.h"
 
 namespace ceiling {
 namespace {
@@ -227,8 +228,8 @@ std::vector<formula::Hold> brought(const Asked& asked) {
             found.push_back({the.book->composition.constituents[term.constituent].id, brings});
         last = term.constituent;
     }
-    std::stable_sort(found.begin(), found.end(),
-                     [](const formula::Hold& a, const formula::Hold& b) { return a.percent > b.percent; });
+    sorting::stable(found,
+                    [](const formula::Hold& a, const formula::Hold& b) { return a.percent > b.percent; });
     return found;
 }
 

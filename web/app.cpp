@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <cfloat>
-#include <cstdio>
+#include <cstdint>
 #include <utility>
 
 #include "app_draw.h"
@@ -404,8 +404,10 @@ void bin(App& app, const std::string& id) {
 }
 
 std::string new_id() {
-    char text[17];
-    std::snprintf(text, sizeof text, "%016llx", static_cast<unsigned long long>(platform::chance()));
+    std::string text;
+    const std::uint64_t chance = platform::chance();
+    for (int shift = 60; shift >= 0; shift -= 4)
+        text += "0123456789abcdef"[chance >> shift & 15];
     return text;
 }
 

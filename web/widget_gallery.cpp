@@ -4,8 +4,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <iterator>
+#include <string>
 
 #include "app.h"
 #include "engine/decimal.h"
@@ -294,12 +294,12 @@ void swatches(kit::Kit& kit) {
     for (const Swatch& one : kSwatches) {
         const std::uint32_t colour = colours.*one.colour, ground = colours.*one.ground;
         const ImVec2 at = ImGui::GetCursorScreenPos();
-        char hex[8];
-        std::snprintf(hex, sizeof hex, "#%06X", static_cast<unsigned>(colour));
+        std::string hex = "#";
+        for (int shift = 20; shift >= 0; shift -= 4)
+            hex += "0123456789ABCDEF"[colour >> shift & 15];
         const auto ratio =
             static_cast<std::int64_t>(std::lround(contrast(colour, ground) * 10)) * (decimal::kOne / 10);
-        const std::string words =
-            std::string(hex) + ", " + words::figure(*kit.words, ratio) + ":1 on " + one.ground_name;
+        const std::string words = hex + ", " + words::figure(*kit.words, ratio) + ":1 on " + one.ground_name;
         constexpr float kBox = 56, kInset = 12;
         kit.width -= kBox + 12;
         ImGui::SetCursorScreenPos({at.x + kBox + 12, at.y + 4});
