@@ -29,6 +29,7 @@ Answer label(std::string_view input, const store::Presets& presets, std::string_
 Answer link(std::string_view input, const store::Presets& presets);
 Answer open(std::string_view input, const store::Presets& presets);
 Answer pack(std::string_view input, const store::Presets& presets);
+Answer read(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer sheet(std::string_view input, const store::Presets& presets);
 
 const words::Table& english(const store::Presets& presets);                // what a command line says

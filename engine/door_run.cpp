@@ -17,13 +17,14 @@ template <Answer (*kVerb)(std::string_view, const store::Presets&)>
 Answer without_limits(std::string_view input, const store::Presets& presets, std::string_view) {
     return kVerb(input, presets);
 }
-constexpr std::array<Verb, 8> kVerbs{{{"batch", without_limits<batch>},
+constexpr std::array<Verb, 9> kVerbs{{{"batch", without_limits<batch>},
                                       {"card", card},
                                       {"check", check},
                                       {"label", label},
                                       {"link", without_limits<link>},
                                       {"open", without_limits<open>},
                                       {"pack", without_limits<pack>},
+                                      {"read", read},
                                       {"sheet", without_limits<sheet>}}};
 
 // What a file says may stand in the line: without its control characters, so that it stays one line and a
@@ -50,6 +51,8 @@ std::string_view whole_of(result::Code code) {
         case result::Code::json_malformed:
         case result::Code::too_many:
             return "input";
+        case result::Code::list_empty:
+            return "listed";
         case result::Code::link_not_ours:
         case result::Code::link_truncated:
         case result::Code::link_altered:

@@ -16,9 +16,10 @@
 
 namespace reading {
 
-struct Item {                      // one name of the list
-    std::string ingredient, name;  // an id, or what was written
-    bool free = false;             // stands outside the order: a colourant, a "parfum" at the end
+struct Item {                         // one name of the list
+    std::string ingredient, name;     // an id, or what was written
+    bool free = false;                // stands outside the order: a colourant, a "parfum" at the end
+    std::vector<std::string> may_be;  // ids, where the name fits several: what holds for all of them counts
     bool operator==(const Item&) const = default;
 };
 

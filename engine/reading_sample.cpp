@@ -10,7 +10,7 @@ namespace {
 
 constexpr std::size_t kTrial = 1000, kOfTrial = 40;  // of so many attempts so many must fit
 constexpr std::size_t kAttempts = 64, kSteps = 256;  // in a slice
-constexpr std::size_t kRounds = 9;
+constexpr std::size_t kMostMoves = 30'000'000;       // of items, in all walks: about half a second natively
 constexpr double kAgreed = 1.01, kEffective = 400;
 
 }  // namespace
@@ -114,7 +114,7 @@ void SampleWork::look_at_next() {
         likely_.back().effective >= std::min(kEffective, 0.5 * static_cast<double>(wanted_)))
         return;
     settled_ = false;
-    if (round_ + 1 >= kRounds) return;
+    if (3 * steps_ * items_ > kMostMoves) return;  // the next round takes twice the last one
     ++round_;
     thin_ *= 2;
     at_ = 0;

@@ -141,7 +141,10 @@ Suggestion SuggestWork::rounded(const double* percents) const {
         std::vector<quantity::Percent> near;
         std::int64_t left = quantity::kHundred.grid;
         for (std::size_t i = 0; i < items; ++i) {
-            const std::int64_t step = percents[i] >= 5 ? steps[0] : percents[i] >= 1 ? steps[1] : steps[2];
+            std::int64_t step = percents[i] >= 5 ? steps[0] : percents[i] >= 1 ? steps[1] : steps[2];
+            // What is on the list is in the formula, be it ever so little.
+            while (step > 1 && percents[i] < 2 * decimal::to_double(step))
+                step = std::max<std::int64_t>(step / 10, 1);
             near.push_back({decimal::rounded(percents[i], decimal::Toward::nearest, step)});
             left -= near.back().grid;
         }

@@ -107,6 +107,24 @@ for (const [what, input] of Object.entries(bad))
 for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'a newer version', 'bytes that are no UTF-8'])
     more.push(compare(what, 'link', bad[what], 2));
 
+// Readings: drawn, walked, a single point, nothing that fits, all kinds of statements; and what is refused.
+const listed = (count) => Array.from({ length: count }, (_, i) => ({ name: `Name ${i}` }));
+const reading = (count, more) => JSON.stringify({ listed: listed(count), samples: 400, ...more });
+const lantern = 'Ricinus Communis Seed Oil, Butyrospermum Parkii Butter, Cera Alba 20%, Tocopherol, Lavandula Angustifolia Oil, Linalool';
+const readings = {
+    'one name': reading(1, {}),
+    'twenty names, the line unknown': reading(20, {}),
+    'twelve with narrow limits': reading(12, { one_percent_after: 8, limits: [{ item: 0, min: 30, max: 31 }, { item: 4, min: 7, max: 7.5 }] }),
+    'nine with an equation': reading(9, { groups: [{ items: [1, 2], min: 12.3456, max: 12.3456 }] }),
+    'a single point': reading(4, { one_percent_after: 4, limits: [{ item: 0, max: 25 }] }),
+    'what cannot be': reading(4, { limits: [{ item: 1, max: 10 }, { item: 3, min: 15 }] }),
+    'a list as printed': JSON.stringify({ product: 'salve', market: 'eu', date: '2026-06-01', list: lantern, one_percent_after: 3,
+        properties: [{ property: 'density', min: 0.9, max: 0.97 }], known_limits: true }),
+};
+for (const [what, input] of Object.entries(readings)) more.push(compare(what, 'read', input, 0));
+for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'bytes that are no UTF-8'])
+    more.push(compare(what, 'read', bad[what], 2));
+
 const links = { nothing: '', 'a word': 'hello', 'a hash alone': '#', 'bytes that are no UTF-8': bad['bytes that are no UTF-8'] };
 if (fragment) {
     const middle = Math.floor(fragment.length / 2);

@@ -24,7 +24,7 @@ constexpr std::int64_t kOne = decimal::kOne;
 Problem list_of(std::size_t items, std::optional<std::size_t> line_after = std::nullopt) {
     Problem problem;
     for (std::size_t i = 0; i < items; ++i)
-        problem.items.push_back({"", std::string(1, static_cast<char>('A' + i % 26)), false});
+        problem.items.push_back({"", std::string(1, static_cast<char>('A' + i % 26)), false, {}});
     problem.line_after = line_after;
     return problem;
 }

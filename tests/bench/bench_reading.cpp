@@ -45,7 +45,7 @@ double seconds(int batches, double least, const Work& work) {
 Problem list_of(std::size_t items, std::optional<std::size_t> line_after) {
     Problem problem;
     for (std::size_t i = 0; i < items; ++i)
-        problem.items.push_back({"", "x", false});
+        problem.items.push_back({"", "x", false, {}});
     problem.line_after = line_after;
     return problem;
 }

@@ -99,7 +99,7 @@ Problem problem_of(chance::Generator& chance) {
     Problem problem;
     const std::size_t n = 1 + chance.below(chance.below(10) == 0 ? 24 : 9);
     for (std::size_t i = 0; i < n; ++i)
-        problem.items.push_back({"", std::to_string(i), i > 0 && chance.below(12) == 0});
+        problem.items.push_back({"", std::to_string(i), i > 0 && chance.below(12) == 0, {}});
     const std::size_t after = 1 + chance.below(n);
     if (chance.below(3) != 0) problem.line_after = chance.below(20) == 0 ? chance.below(n + 1) : after;
     const std::vector<double> percents = formula_of(chance, problem, after);
