@@ -41,7 +41,7 @@ const std::vector<Names> kLevels = {
     {"adjustment", "batch", "weigh_out", "record", "blend", "safety", "label", "cost", "keeping", "swap",
      "reading", "trials", "workshop", "sale_needs", "assessor_pack", "customer_card"},
     {"workspace", "remedy", "analysis", "ceiling", "pasted", "declaration_read", "labelling", "reading_list"},
-    {"markup", "documents", "batch_sheet", "label_sheet", "handout", "store", "share", "qr"},
+    {"markup", "documents", "batch_sheet", "label_sheet", "handout", "store", "share", "qr", "listed_recipe"},
     {"door"},
 };
 

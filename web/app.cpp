@@ -339,7 +339,9 @@ void step(bool draw) {
         receive(app, event);
     }
     touch::time_passes(platform::now_ms(), app.kit);
-    happened = happened || waits(app);
+    const bool thinks = app.reading && !app.ui.reading.stopped;
+    const bool thinks_on = think(app);
+    happened = happened || waits(app) || thinks;
     if (theme::font(theme::Type::body) == nullptr) follow_preferences(app);
     // Until two frames on end are the same: then all has come to rest, and what is drawn is drawn once.
     int frames = 0;
@@ -366,7 +368,7 @@ void step(bool draw) {
         platform::letters_drawn(rows.first, rows.count);
     if (draw && std::exchange(app.undrawn, false)) platform::draw(ImGui::GetDrawData());
     app.unsettled = frames >= kMostFramesAStep;
-    if (app.unsettled) platform::request_frame();
+    if (app.unsettled || thinks_on) platform::request_frame();
 }
 
 workspace::Recipe* open_recipe(App& app) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -14,6 +15,7 @@
 #include "engine/documents.h"
 #include "engine/labelling.h"
 #include "engine/limits_book.h"
+#include "engine/reading_said.h"
 #include "engine/store.h"
 #include "engine/workspace.h"
 #include "keeping.h"
@@ -39,6 +41,9 @@ struct App {
     labelling::Details labelled_with;
     std::optional<customer_card::Card> card;                          // likewise
     std::map<std::size_t, std::optional<ceiling::Ceiling>> ceilings;  // of its lines that were asked for
+    std::unique_ptr<::reading::Work> reading;                         // at what a list of ingredients allows
+    std::vector<std::size_t> reading_entries;                         // of its items
+    std::vector<std::size_t> reading_said;    // its first statements are these of the person
     std::vector<catalogue::Ingredient> mine;  // own ingredients and made parts of this device
     catalogue::Catalogue known;               // shipped, with the open recipe's own ingredients laid over
     std::vector<catalogue::Ingredient> known_own;  // those
@@ -104,6 +109,17 @@ std::string role_words(const App& app,
                        const std::string& role);  // "" for none; a role that has no word as it is
 const char* made_key(catalogue::MadeAs as);
 source::Standing source_standing(const App& app, std::string_view key);
+
+// --- what a list of ingredients allows (app_reading.cpp) ---
+void read_ingredients(App& app);  // what was pasted; or says why not
+void ask_anew(App& app);          // what is said of the list changed
+bool think(App& app);             // works at it for a moment; whether there is more to do
+std::string entry_name(const App& app, const reading_list::Entry& entry);
+::reading::Names item_names(const App& app);
+// Turns a statement of the question on or off: one of the person's, or of what is known.
+void turn_statement(App& app, std::size_t statement);
+void keep_suggestion(App& app, std::size_t which);  // as a recipe of the book, its origin noted
+void keep_suggestions(App& app);
 
 const safety::Report& checks(App& app);  // of what is analysed, worked out when it is first asked for
 // How much of a line may be; null where that cannot be said: the rest line, a locked one.

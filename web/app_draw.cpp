@@ -46,6 +46,9 @@ constexpr ScreenRow kAsked[] = {
     {Screen::label, "nav.label", widget::Mark::check, screens::label},
 };
 
+// Led to from More and from where a recipe begins.
+constexpr ScreenRow kReading{Screen::reading, "nav.reading", widget::Mark::search, screens::reading};
+
 bool is_asked(Screen screen) {
     return screen == Screen::checks || screen == Screen::label;
 }
@@ -53,6 +56,7 @@ bool is_asked(Screen screen) {
 const ScreenRow& row_of(Screen screen) {
     for (const ScreenRow& row : kAsked)
         if (row.screen == screen) return row;
+    if (screen == Screen::reading) return kReading;
     return screen == Screen::gallery ? kGallery : kScreens[static_cast<int>(screen)];
 }
 
@@ -100,6 +104,10 @@ constexpr SheetRow kSheets[] = {
     {Sheet::maker, "maker.title", screens::maker},
     {Sheet::customer_card, "ask.card", screens::customer_card},
     {Sheet::source_list, "sources.title", screens::source_list},
+    {Sheet::reading_for, "reading_ui.for", screens::reading_for},
+    {Sheet::reading_item, "reading_ui.name", screens::reading_item},
+    {Sheet::reading_line, "reading_ui.line", screens::reading_line},
+    {Sheet::reading_sum, "reading_ui.statement", screens::reading_sum},
 };
 
 constexpr ImGuiWindowFlags kPage = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |

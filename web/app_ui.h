@@ -12,6 +12,7 @@
 #include "engine/labelling.h"
 #include "engine/pasted.h"
 #include "engine/quantity.h"
+#include "engine/reading_list.h"
 #include "engine/share.h"
 #include "engine/workspace.h"
 #include "engine/workspace_backup.h"
@@ -19,7 +20,7 @@
 
 namespace app {
 
-enum class Screen { book, formula, batch, stock, more, gallery, checks, label };
+enum class Screen { book, formula, batch, stock, more, gallery, checks, label, reading };
 
 // What lies over the page; one at a time.
 enum class Sheet {
@@ -61,7 +62,11 @@ enum class Sheet {
     label_colours,
     maker,
     customer_card,
-    source_list
+    source_list,
+    reading_for,
+    reading_item,
+    reading_line,
+    reading_sum
 };
 
 struct Wish {       // a change of the whole formula while it is being thought about
@@ -93,6 +98,21 @@ struct LabelIn {                       // of one printing
     bool smaller = false;              // a wide label is shown whole
 };
 
+struct ReadingIn {              // a list of ingredients of which it is asked what it allows
+    std::string text, trouble;  // as it was pasted; why it could not be read
+    std::string title;          // of the recipes that come of it
+    reading::Sold sold{"lip_balm", "", ""};
+    std::vector<reading_list::Entry> entries;  // none: nothing was read yet
+    std::optional<std::size_t> line_after;     // so many of the items hold 1 % or more
+    std::vector<reading::Statement> said;      // by the person; Term::item is a place among the entries
+    std::vector<std::string> turned;           // other statements that are not switched as they come, by key
+    std::size_t entry = 0;                     // the one a sheet concerns
+    std::optional<std::size_t> statement;      // of `said`, likewise; none: a new one
+    reading::Statement draft;                  // while it is being said
+    bool all_said = false;                     // what is switched off is listed too
+    bool stopped = false;                      // not worked at any more
+};
+
 struct UiState {
     Screen screen = Screen::book;
     Sheet sheet = Sheet::none;
@@ -108,6 +128,7 @@ struct UiState {
     std::optional<ListIn> list_in;              // likewise, a list
     AmountsIn amounts_in;
     LabelIn label;
+    ReadingIn reading;
     std::optional<workspace_backup::Preview> restore;  // likewise, a backup
     std::string stock_search, stock_role;              // in Stock: what is looked for; "" all
     std::string card, own;              // ids: whose card is shown; the own entry being changed

@@ -24,6 +24,15 @@ void more(app::App& app) {
     kit::Kit& kit = app.kit;
     workspace::Settings& settings = app.work.settings;
     update_offer(app);
+    widget::RowSpec reading;
+    reading.title = app.say("new.reading");
+    reading.under = app.say("new.reading_about");
+    reading.onward = true;
+    if (widget::row(kit, "reading", reading).pressed) {
+        app.ui.screen = app::Screen::reading;
+        app.ui.to_top = true;
+    }
+    widget::gap(20);
     widget::heading(kit, 2, app.say("settings.sign"));
     widget::gap(6);
     const int sign = widget::choice(

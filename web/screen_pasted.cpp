@@ -4,7 +4,6 @@
 #include "mirror.h"
 #include "screens.h"
 #include "widget_button.h"
-#include "widget_field.h"
 #include "widget_list.h"
 #include "widget_press.h"
 #include "widget_text.h"
@@ -12,7 +11,6 @@
 namespace screens {
 namespace {
 
-constexpr std::size_t kMostFound = 20;  // of a search
 constexpr const char* kDot = " \xC2\xB7 ";
 
 std::string figure(const app::App& app, std::int64_t grid) {
@@ -231,21 +229,7 @@ void pasted_line(app::App& app) {
                                       app.say("ingredient.as_written_about")))
         chosen = "";
     widget::gap(10);
-    widget::TextSpec spec;
-    spec.name = app.say("ingredient.search");
-    spec.hint = app.say("ingredient.search_hint");
-    spec.search = true;
-    spec.last = true;
-    spec.most_bytes = formula::kMostNameBytes;
-    if (const auto typed = widget::text_field(kit, "search", app.ui.search, spec)) app.ui.search = *typed;
-    kit.wish_blur = mirror::take_enter(widget::id_of("search")) != 0 || kit.wish_blur;
-    widget::gap(8);
-    ImGui::PushID("found");
-    if (!app.ui.search.empty())
-        for (const catalogue::Ingredient* one :
-             catalogue::search(app.presets.catalogue, app.ui.search, kMostFound))
-            if (choice(one->id, one->name, app.say("role." + one->role))) chosen = one->id;
-    ImGui::PopID();
+    if (const auto found = picked(app, entry.ingredient)) chosen = *found;
     if (!chosen && !out) return;
     if (chosen) in.said.chosen[at] = *chosen;
     if (out && !in.said.left_out.erase(at)) in.said.left_out.insert(at);

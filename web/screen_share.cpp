@@ -36,6 +36,12 @@ void new_recipe(app::App& app) {
         app::show(app, sheet);
     };
     if (choice("new.list", "new.list_about")) return paste(app::Sheet::paste_list);
+    if (choice("new.reading", "new.reading_about")) {
+        app::close_sheet(app);
+        app.ui.screen = app::Screen::reading;
+        app.ui.to_top = true;
+        return;
+    }
     if (choice("new.link", "new.link_about")) return paste(app::Sheet::from_text);
     if (choice("new.file", "new.file_about")) app::open_file();
     widget::gap(18);

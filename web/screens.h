@@ -2,6 +2,9 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
 
 namespace app {
 struct App;
@@ -22,6 +25,7 @@ void batch(app::App& app);
 void checks(app::App& app);
 void label(app::App& app);
 void stock(app::App& app);
+void reading(app::App& app);
 void more(app::App& app);
 
 void backup(app::App& app);           // the part of More
@@ -40,7 +44,9 @@ void storage_standing(app::App& app);  // how long what is stored lasts
 // How much of a line may be used, and with `reasons` what limits it and what is not known.
 void ceiling_of_line(app::App& app, std::size_t line, bool reasons);
 void held_on_line(app::App& app, std::size_t line);  // what it is to bring, where that was said
-void made_needs(app::App& app);                      // below the grams of a batch: the made parts it takes
+// A search among the shipped ingredients; the id that was chosen from what it found.
+std::optional<std::string> picked(app::App& app, std::string_view chosen);
+void made_needs(app::App& app);  // below the grams of a batch: the made parts it takes
 
 // Sheets: what they hold; their frame is drawn by the caller.
 void new_recipe(app::App& app);
@@ -80,5 +86,9 @@ void label_colours(app::App& app);
 void maker(app::App& app);
 void customer_card(app::App& app);
 void source_list(app::App& app);
+void reading_for(app::App& app);   // which kind of product, where and when
+void reading_item(app::App& app);  // one name of the list
+void reading_line(app::App& app);  // where the 1 % line falls
+void reading_sum(app::App& app);   // of several, or something measured
 
 }  // namespace screens
