@@ -21,7 +21,7 @@ using quantity::Percent;
 
 ceiling::With with(Setup& setup, std::size_t line) {
     return [&setup, line](Percent share) {
-        setup.formula.lines[line].percent = share;
+        if (line < setup.formula.lines.size()) setup.formula.lines[line].percent = share;
         return setup.the();
     };
 }

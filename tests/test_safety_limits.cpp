@@ -52,7 +52,8 @@ TEST_CASE("T02: peppermint at 3 % in a lip balm") {
     CHECK(setup.high("terpinolene") == trace("0.009"));
     CHECK(setup.named().size() == 10);
     CHECK(found(setup.report(), "Essential Oil Safety, menthofuran") == nullptr);
-    const finding::Finding* total = found(setup.report(), Code::oils_over_for_use);  // 1 % on lips
+    const safety::Report report = setup.report();
+    const finding::Finding* total = found(report, Code::oils_over_for_use);  // 1 % on lips
     REQUIRE(total != nullptr);
     CHECK(total->trace == trace("3"));
     CHECK(total->trace_limit == trace("1"));
