@@ -22,7 +22,8 @@ using ::reading::Answer;
 using ::reading::State;
 using ::reading::Statement;
 
-// An invented product (its list: presets/README.md): names in its order, an allergen that the oil brings.
+// The list of an invented product, an allergen at its end that one of its oils brings. Names of INCI are the
+// same in every language.
 constexpr const char* kExample =
     "Helianthus Annuus Seed Oil, Cera Alba, Butyrospermum Parkii Butter, Theobroma Cacao Seed Butter, "
     "Ricinus Communis Seed Oil, Tocopherol, Citrus Aurantium Dulcis Peel Oil, Limonene";

@@ -34,13 +34,16 @@ bool done(app::App& app) {
 }
 
 // The least and the most of a statement; true: changed.
-bool bounds(app::App& app, Statement& statement, const char* unit, const std::string& of) {
+bool bounds(app::App& app, Statement& statement, const std::string& unit, const std::string& of) {
     bool changed = false;
     const auto field = [&](const char* key, const char* words, std::optional<std::int64_t>& value) {
         widget::NumberSpec spec;
         spec.name = app.say(words, {{"name", of}});
         spec.unit = unit;
-        spec.read = statement.kind == Kind::property ? typed::mass_or_none : typed::percent;
+        const bool percent = statement.kind != Kind::property || statement.subject == "wax_share";
+        spec.read = percent                          ? typed::percent
+                    : statement.subject == "density" ? typed::density
+                                                     : typed::mass_or_none;
         spec.may_be_empty = true;
         spec.hint = app.say("reading_ui.open");
         widget::gap(8);
@@ -214,9 +217,10 @@ void reading_sum(app::App& app) {
     app::ReadingIn& in = app.ui.reading;
     Statement& draft = in.draft;
     if (in.statement && *in.statement >= in.said.size()) return app::close_sheet(app);
-    const char* unit = "%";
+    std::string unit = "%";
     if (draft.kind == Kind::property) {
-        static constexpr const char* kUnits[] = {"g/mL", "g/100 g", "mg KOH/g", "%"};
+        static constexpr const char* kUnits[] = {"reading.unit_density", "reading.unit_iodine",
+                                                 "reading.unit_lye", "reading.unit_percent"};
         std::vector<std::string> options{app.say("reading.density"), app.say("reading.iodine_value"),
                                          app.say("reading.saponification_value"),
                                          app.say("reading.wax_share")};
@@ -229,7 +233,7 @@ void reading_sum(app::App& app) {
                 widget::choice(app.kit, "property", app.say("reading_ui.say_measured"), options, chosen);
             n >= 0)
             draft.subject = kProperties[n], chosen = n;
-        unit = kUnits[chosen];
+        unit = app.say(kUnits[chosen]);
         bounds(app, draft, unit, options[static_cast<std::size_t>(chosen)]);
     } else {
         if (draft.kind == Kind::group) quiet(app, app.say("reading_ui.sum_about"));
