@@ -25,6 +25,15 @@ inline Fault unnamed(std::string_view text, std::size_t most, std::string at) {
     return too_long(text, most, std::move(at));
 }
 
+// An id becomes part of a key of the device's store: short and plain, or it is none.
+inline bool is_id(std::string_view id) {
+    for (const char c : id) {
+        const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+        if (!letter && !(c >= '0' && c <= '9') && c != '-' && c != '_') return false;
+    }
+    return !id.empty() && id.size() <= 80;
+}
+
 // Both on the grid of decimal.
 inline Fault outside(std::int64_t grid, std::int64_t most, std::string at) {
     if (grid < 0) return result::Error{result::Code::number_negative, std::move(at), decimal::print(grid)};

@@ -27,6 +27,7 @@ Answer card(std::string_view input, const store::Presets& presets, std::string_v
 Answer check(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer label(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer link(std::string_view input, const store::Presets& presets);
+Answer lots(std::string_view input, const store::Presets& presets);
 Answer open(std::string_view input, const store::Presets& presets);
 Answer pack(std::string_view input, const store::Presets& presets);
 Answer read(std::string_view input, const store::Presets& presets, std::string_view limits);

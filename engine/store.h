@@ -64,6 +64,10 @@ std::string write_kept(const workspace::Kept& kept);  // JSON for a record
 result::Result<workspace::Kept> read_kept(std::string_view json);
 std::string write_kept_own(const workspace::KeptOwn& kept);
 result::Result<workspace::KeptOwn> read_kept_own(std::string_view json);
+// A batch record, a lot or a version, each of a kind of its own.
+bool is_filed(std::string_view kind);
+std::string write_filed(const workspace::Filed& filed);
+result::Result<workspace::Filed> read_filed(std::string_view json);
 struct Device {
     workspace::Settings settings;
     std::string open, place;  // as in workspace::Workspace

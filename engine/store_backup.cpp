@@ -9,6 +9,7 @@
 #include "store_json.h"
 #include "store_migrations.h"
 #include "workspace_own.h"
+#include "workspace_records.h"
 
 namespace store {
 namespace {
@@ -59,6 +60,9 @@ void take(Content& content, std::string_view text) {
     } else if (kind == "ingredient") {
         if (auto own = read_kept_own(text); own && !workspace::fault_of_own(own->ingredient, ""))
             return content.own.push_back(std::move(own).value());
+    } else if (is_filed(kind)) {
+        if (auto filed = read_filed(text); filed && !workspace::fault_of(*filed))
+            return content.filed.push_back(std::move(filed).value());
     } else if (kind == "settings") {
         if (auto device = read_settings(text)) {
             content.settings = std::move(device.value().settings);
@@ -177,6 +181,8 @@ std::string write_backup(const workspace::Workspace& workspace, const std::vecto
         add(write_kept(kept));
     for (const workspace::KeptOwn& own : workspace.own)
         add(write_kept_own(own));
+    for (const workspace::Filed& filed : workspace.filed)
+        add(write_filed(filed));
     add(write_settings(workspace.settings, ""));
     for (const std::string& text : damaged)
         add(damaged_record(text));

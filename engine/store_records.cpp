@@ -251,6 +251,7 @@ std::string write_settings(const workspace::Settings& settings, std::string_view
         writer.key("maker");
         store_label::write(writer, settings.maker);
     }
+    if (!settings.batch_pattern.empty()) writer.pair("batch_pattern", settings.batch_pattern);
     if (settings.jug) {
         writer.key("jug");
         writer.whole(*settings.jug);
@@ -305,6 +306,7 @@ result::Result<Device> read_settings(std::string_view json) {
         settings.maker = store_label::maker_from(*maker, "maker", failure);
     if (auto fault = label::fault_of(settings.maker, "maker."); fault && !failure.failed())
         failure.at(fault->code, fault->place, fault->detail);
+    settings.batch_pattern = fields.text("batch_pattern");
     if (const auto jug = fields.whole("jug")) {
         if (*jug < settings.jugs.size()) settings.jug = static_cast<std::size_t>(*jug);
     }

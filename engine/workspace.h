@@ -6,12 +6,15 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 #include "batch.h"
 #include "catalogue.h"
 #include "formula.h"
 #include "label_said.h"
+#include "lot.h"
+#include "record.h"
 #include "result.h"
 #include "scales.h"
 
@@ -65,6 +68,25 @@ struct KeptOwn {  // one entry of this device's own ingredients; recipes that us
     bool operator==(const KeptOwn&) const = default;
 };
 
+struct Version {           // a state of a recipe that was named, or frozen by a batch record
+    std::string of, name;  // id of the recipe in the book; "" no name
+    bool frozen = false;   // by a record: stays when its recipe goes
+    bool pinned = false;   // the one; of a recipe's versions one at the most
+    Recipe recipe;
+    bool operator==(const Version&) const = default;
+};
+
+// What is filed on this device beside the book: batch records, lots, versions. Changed by the edits of
+// workspace_records.h, workspace_lots.h and workspace_versions.h alone.
+struct Filed {
+    std::string id;  // made on this device
+    std::variant<record::Record, lot::Lot, Version> what;
+    std::string made;     // instant
+    std::string changed;  // instant
+    std::uint64_t saves = 0;
+    bool operator==(const Filed&) const = default;
+};
+
 using scales::Jug;
 using scales::Scale;
 
@@ -82,6 +104,7 @@ struct Settings {
     std::vector<Scale> scales{{"", {100}, {}}, {"", {10000}, {}}};  // 0.01 g and 1 g
     std::vector<Jug> jugs;
     label::Maker maker;              // who answers for what is made here; stands on labels
+    std::string batch_pattern;       // of batch numbers (record_number.h); "" the usual one
     std::optional<std::size_t> jug;  // the one in use: lines are weighed into it one after another
     bool operator==(const Settings&) const = default;
 };
@@ -94,6 +117,8 @@ scales::Bench bench_of(const Settings& settings);
 struct Workspace {
     std::vector<Kept> recipes;  // newest first
     std::vector<KeptOwn> own;   // sorted by id
+    std::vector<Filed> filed;   // in the order it was made
+    std::uint64_t filings = 0;  // edits on those, so that nobody needs to compare them all
     Settings settings;
     std::string open;   // id of the open recipe, "" none
     std::string place;  // where on the page one was, in the host's words; "" at the start

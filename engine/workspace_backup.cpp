@@ -4,23 +4,17 @@
 #include <algorithm>
 #include <utility>
 
+#include "bounds.h"
 #include "workspace_own.h"
+#include "workspace_records.h"
 
 namespace workspace_backup {
 namespace {
 
+using bounds::is_id;
 using workspace::Kept;
 using workspace::Settings;
 using workspace::Workspace;
-
-// An id becomes part of a key of the device's store: short and plain, or it is none.
-bool is_id(std::string_view id) {
-    return !id.empty() && id.size() <= workspace::kMostOwnNameBytes &&
-           std::all_of(id.begin(), id.end(), [](char c) {
-               return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-                      c == '-' || c == '_';
-           });
-}
 
 bool same_here(const Kept& mine, const Kept& theirs) {
     return mine.recipe == theirs.recipe && mine.tags == theirs.tags &&
@@ -70,6 +64,12 @@ Preview preview(const Workspace& workspace, Content content) {
         };
         if (std::none_of(workspace.own.begin(), workspace.own.end(), same))
             preview.own.push_back(std::move(theirs));
+    }
+    for (workspace::Filed& theirs : content.filed) {
+        Workspace here;  // with this one alone
+        for (const workspace::Filed& mine : workspace.filed)
+            if (mine.id == theirs.id) here.filed.push_back(mine);
+        if (workspace::take_filed(here, theirs)) preview.filed.push_back(std::move(theirs));
     }
     for (Kept& theirs : content.recipes) {
         Entry entry;
@@ -130,6 +130,15 @@ std::size_t put_back_own(Workspace& workspace, const Preview& preview, const cat
             if (!theirs.binned.empty()) workspace::bin_own(workspace, *added, theirs.binned);
             ++came;
         }
+    }
+    return came;
+}
+
+std::size_t put_back_filed(Workspace& workspace, const Preview& preview) {
+    std::size_t came = 0;
+    for (workspace::Filed theirs : preview.filed) {
+        theirs.saves = 0;
+        came += workspace::take_filed(workspace, std::move(theirs)) ? 1 : 0;
     }
     return came;
 }

@@ -19,6 +19,7 @@ struct Content {
     std::optional<workspace::Settings> settings;
     std::vector<std::string> damaged;       // what could not be read, as text
     std::vector<workspace::KeptOwn> own{};  // own ingredients, the bin included
+    std::vector<workspace::Filed> filed{};  // batch records, lots, versions
 };
 
 enum class State { fresh, changed, same };
@@ -35,6 +36,7 @@ struct Preview {
     std::vector<Entry> entries;  // in the file's order
     std::size_t fresh = 0, changed = 0, same = 0;
     std::vector<workspace::KeptOwn> own;          // own ingredients that are not here as they are there
+    std::vector<workspace::Filed> filed;          // likewise; what take_filed would change something by
     std::optional<workspace::Settings> settings;  // the file's, where they differ from those here
     bool take_settings = false;
     std::vector<std::string> damaged;
@@ -52,6 +54,8 @@ bool put_back(workspace::Workspace& workspace, const Entry& entry, std::string n
 // under an id that is free. Recipes hold copies of their own and are none the worse. Returns how many came.
 std::size_t put_back_own(workspace::Workspace& workspace, const Preview& preview,
                          const catalogue::Catalogue& shipped);
+// What was filed: what is here of it is not lost (workspace_records.h). Returns how many came or grew.
+std::size_t put_back_filed(workspace::Workspace& workspace, const Preview& preview);
 // All of them, and the settings if chosen. new_ids: one for each entry. Returns how many recipes came.
 std::size_t put_back(workspace::Workspace& workspace, const Preview& preview,
                      const std::vector<std::string>& new_ids, std::string_view tag);

@@ -1,0 +1,36 @@
+// A lot of a bought ingredient as it stands on the shelf: of this device, never in a link. What went out of
+// it is not reckoned: what is left is what was counted.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "quantity.h"
+#include "result.h"
+
+namespace lot {
+
+struct Lot {
+    std::string ingredient;  // id
+    std::string number;      // as printed
+    std::vector<std::string>
+        earlier;  // numbers it was entered under before a correction; records may have them
+    std::string best_before, opened;     // days; "" not known, not opened
+    std::string supplier;                // as typed
+    std::optional<quantity::Mass> left;  // as counted; none: not known
+    std::string counted;                 // day
+    std::string used_up;                 // day; "" there is some left
+    bool operator==(const Lot&) const = default;
+};
+
+inline constexpr std::size_t kMostTextBytes = 120;
+inline constexpr std::size_t kMostEarlier = 20;
+
+std::optional<result::Error> fault_of(const Lot& lot);
+// `changed` in place of `before`: a number that is another now stays among the earlier ones.
+Lot corrected(const Lot& before, Lot changed);
+std::vector<std::string> numbers(const Lot& lot);  // its own first
+
+}  // namespace lot
