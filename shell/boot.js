@@ -144,38 +144,39 @@
         }
     }
 
-    function unpacked(part) {
-        const text = document.getElementById(`tarebench-${part}`).textContent.trim();
-        const bytes = Uint8Array.fromBase64 ? Uint8Array.fromBase64(text)
-            : Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-        const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
-        return new Response(stream, { headers: { 'Content-Type': 'application/wasm' } });
+    function packed(part) {
+        const text = document.getElementById(`tarebench-${part}`).textContent;
+        return Uint8Array.fromBase64 ? Uint8Array.fromBase64(text) : Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+    }
+
+    // The program's parts, wasm and script.
+    async function unpacked() {
+        const { memory, room, unpack } = (await WebAssembly.instantiate(packed('unpacker'))).instance.exports;
+        const sizes = document.getElementById('tarebench-program').dataset.sizes.split(' ').map(Number);
+        const size = sizes.reduce((all, one) => all + one);
+        const program = packed('program');
+        const from = room(program.length);
+        const to = room(size);
+        if (!from || !to) throw new RangeError('no memory to unpack the program');
+        new Uint8Array(memory.buffer, from).set(program);
+        if (unpack(to, size, from, program.length) !== size) throw new Error('the program is damaged');
+        let end = to;
+        return sizes.map((one) => new Uint8Array(memory.buffer, (end += one) - one, one));
     }
 
     // The page's policy knows the script by its hash, wherever it comes from.
-    async function runGlue() {
+    function runGlue(bytes) {
         const script = document.createElement('script');
-        script.textContent = await unpacked('glue').text();
+        script.textContent = new TextDecoder().decode(bytes);
         document.head.append(script);
         script.remove();
     }
 
-    async function compiled() {
-        if (WebAssembly.compileStreaming) return WebAssembly.compileStreaming(unpacked('wasm'));
-        return WebAssembly.compile(await unpacked('wasm').arrayBuffer());
-    }
-
-    function start() {
-        clean();
-        const sent = root.cloneNode(true);
-        tarebench.page = () => source(sent);
-        tarebench.hosted = /^https?:$/.test(location.protocol) && document.querySelector('link[rel=manifest]') !== null;
-        if (typeof WebAssembly !== 'object' || typeof DecompressionStream !== 'function' || typeof ResizeObserver !== 'function') {
-            tarebench.fail('wasm');
-            return;
-        }
-        const compiling = compiled(); // beside the script's own unpacking
-        runGlue().then(() => createTarebench({
+    async function run() {
+        const [wasm, glue] = await unpacked();
+        const compiling = WebAssembly.compile(wasm); // beside the script
+        runGlue(glue);
+        await createTarebench({
             instantiateWasm(imports, done) {
                 compiling.then(async (module) => done(await WebAssembly.instantiate(module, imports), module))
                     .catch((error) => tarebench.fail('wasm', error));
@@ -184,7 +185,19 @@
             onAbort: (why) => tarebench.fail('crash', why),
             print: (text) => console.log(text),
             printErr: (text) => console.warn(text),
-        })).catch((error) => tarebench.fail('crash', error));
+        });
+    }
+
+    function start() {
+        clean();
+        const sent = root.cloneNode(true);
+        tarebench.page = () => source(sent);
+        tarebench.hosted = /^https?:$/.test(location.protocol) && document.querySelector('link[rel=manifest]') !== null;
+        if (typeof WebAssembly !== 'object' || typeof ResizeObserver !== 'function') {
+            tarebench.fail('wasm');
+            return;
+        }
+        run().catch((error) => tarebench.fail(error instanceof WebAssembly.CompileError ? 'wasm' : 'crash', error));
     }
 
     addEventListener('error', (event) => tarebench.look(event.error ?? event.message));

@@ -1,9 +1,8 @@
-// node pack.mjs --shell shell --js tarebench_page.js --out folder [--quick yes]
+// node pack.mjs --shell shell --js tarebench_page.js --unpacker unpacker.wasm --out folder [--quick yes]
 // Makes the one file, folder/tarebench.html, and the hosted copy of the same page, folder/hosted/.
-// The program, wasm and script, goes in compressed (gzip in base64, unpacked by boot.js). Every script and style is named
-// in the policy by its hash, the compressed one too, so nothing else can run. Compressed by zopfli, which takes ten seconds
-// and a twentieth of the bytes, after the functions were put in an order that compresses better (pack_order.mjs); by node
-// itself and as it is where it is to be quick.
+// The program, wasm and script on end, goes in compressed by xz (LZMA in base64), with the unpacker that boot.js runs
+// first. Every script and style is named in the policy by its hash, the compressed one too, so nothing else can run. Before,
+// the wasm's functions are put in an order that compresses better (pack_order.mjs), except where it is to be quick.
 import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { spawnSync } from 'node:child_process';
@@ -13,8 +12,8 @@ import { ordered } from './pack_order.mjs';
 
 const options = {};
 for (let i = 2; i < process.argv.length; i += 2) options[process.argv[i].replace(/^--/, '')] = process.argv[i + 1];
-const { shell, js, out } = options;
-if (!shell || !js || !out) fail('usage: pack.mjs --shell FOLDER --js FILE --out FOLDER');
+const { shell, js, unpacker, out } = options;
+if (!shell || !js || !unpacker || !out) fail('usage: pack.mjs --shell FOLDER --js FILE --unpacker FILE --out FOLDER');
 
 function fail(sentence) {
     console.error(`pack: ${sentence}`);
@@ -36,7 +35,7 @@ const wasm = readFileSync(js.replace(/\.js$/, '.wasm'));
 
 // One name for this very build: same parts, same name.
 const hash = createHash('sha256');
-for (const part of [...Object.values(parts), wasm]) hash.update(sha256(part));
+for (const part of [...Object.values(parts), wasm, readFileSync(unpacker)]) hash.update(sha256(part));
 const build = hash.digest('hex').slice(0, 12);
 for (const name of Object.keys(parts)) parts[name] = parts[name].replaceAll('@BUILD@', build);
 
@@ -46,18 +45,24 @@ if (/<\/style/i.test(parts.style)) fail('style.css holds text that would end it 
 
 const scripts = [parts.boot, parts.glue];
 
-function squeezed(bytes, name) {
-    if (options.quick) return gzipSync(bytes, { level: 9 });
-    const file = join(out, `${name}.squeezed`);
-    writeFileSync(file, bytes);
-    const run = spawnSync('zopfli', ['-c', file], { maxBuffer: 1 << 26 });
-    rmSync(file);
-    if (run.status !== 0) fail(`zopfli could not compress ${name}: ${run.error ? run.error.message : run.stderr}`);
-    return run.stdout;
+// Five bytes of properties, as the unpacker wants them, then xz's raw stream. How a byte is foretold was tried out: by the
+// four high bits of the one before it, and not by where it stands.
+const kHigh = 4;
+const kDictionary = 1 << 26;
+function squeezed(bytes) {
+    const run = spawnSync('xz', ['--format=raw', `--lzma1=preset=${options.quick ? 1 : '9e,nice=273'},dict=64MiB,lc=${kHigh},lp=0,pb=0`],
+        { input: bytes, maxBuffer: 1 << 26 });
+    if (run.status !== 0) fail(`xz could not compress the program: ${run.error ? run.error.message : run.stderr}`);
+    const properties = Buffer.alloc(5);
+    properties.writeUInt8(kHigh, 0);
+    properties.writeUInt32LE(kDictionary, 1);
+    return Buffer.concat([properties, run.stdout]);
 }
-const payload = (name, bytes) =>
-    `<script type="text/plain" id="tarebench-${name}" data-encoding="gzip-base64">${squeezed(bytes, name).toString('base64')}</script>`;
-const program = payload('wasm', options.quick ? wasm : ordered(wasm)) + payload('glue', Buffer.from(parts.glue));
+const payload = (name, bytes, sizes = '') =>
+    `<script type="text/plain" id="tarebench-${name}"${sizes}>${bytes.toString('base64')}</script>`;
+const programParts = [options.quick ? wasm : ordered(wasm), Buffer.from(parts.glue)];
+const program = payload('unpacker', readFileSync(unpacker)) +
+    payload('program', squeezed(Buffer.concat(programParts)), ` data-sizes="${programParts.map((one) => one.length).join(' ')}"`);
 
 function policy(hosted) {
     const own = hosted ? "'self'" : "'none'";

@@ -1,4 +1,4 @@
-// The packer on a tiny shell: what is filled in, what is hashed, what is refused. Plain node.
+// node test_pack.mjs unpacker.wasm: the packer on a tiny shell: what is filled in, what is hashed, what is refused.
 import assert from 'node:assert/strict';
 import { createHash } from 'node:crypto';
 import { mkdtempSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
@@ -6,10 +6,10 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { gunzipSync } from 'node:zlib';
 import { ordered } from '../shell/pack_order.mjs';
 
 const packer = join(dirname(fileURLToPath(import.meta.url)), '../shell/pack.mjs');
+const unpacker = process.argv[2];
 const scratch = mkdtempSync(join(tmpdir(), 'tarebench-pack-'));
 const shell = join(scratch, 'shell');
 mkdirSync(join(shell, 'icons'), { recursive: true });
@@ -29,13 +29,22 @@ const files = {
 function pack(changes = {}, out = 'out') {
     for (const [name, text] of Object.entries({ ...files, ...changes })) writeFileSync(join(scratch, name), text);
     mkdirSync(join(scratch, out), { recursive: true });
-    const run = spawnSync(process.execPath, [packer, '--shell', shell, '--js', join(scratch, 'page.js'), '--out', join(scratch, out)]);
+    const run = spawnSync(process.execPath, [packer, '--shell', shell, '--js', join(scratch, 'page.js'), '--unpacker', unpacker, '--out', join(scratch, out)]);
     return { code: run.status, err: run.stderr.toString() };
 }
 const result = (name, out = 'out') => readFileSync(join(scratch, out, name), 'utf8');
+// As boot.js does it.
 const unpacked = (part) => {
-    const payload = result('tarebench.html').match(new RegExp(`id="tarebench-${part}"[^>]*>([^<]*)<`))[1];
-    return gunzipSync(Buffer.from(payload, 'base64'));
+    const element = (id) => result('tarebench.html').match(new RegExp(`id="tarebench-${id}"([^>]*)>([^<]*)<`)).slice(1);
+    const code = Buffer.from(element('unpacker')[1], 'base64');
+    const { memory, room, unpack } = new WebAssembly.Instance(new WebAssembly.Module(code)).exports;
+    const [sizes, program] = element('program');
+    const [ofWasm, ofGlue] = sizes.match(/data-sizes="(\d+) (\d+)"/).slice(1).map(Number);
+    const packed = Buffer.from(program, 'base64');
+    const from = room(packed.length), to = room(ofWasm + ofGlue);
+    Buffer.from(memory.buffer).set(packed, from);
+    assert.equal(unpack(to, ofWasm + ofGlue, from, packed.length), ofWasm + ofGlue);
+    return Buffer.from(part === 'wasm' ? memory.buffer.slice(to, to + ofWasm) : memory.buffer.slice(to + ofWasm, to + ofWasm + ofGlue));
 };
 // A module of `count` functions in two styles that take turns, each of which calls the one before it; all are exported and
 // stand in the table, and `through` calls one of them by its place there.
@@ -88,6 +97,15 @@ const tests = {
         assert.equal(pack().code, 0);
         assert.deepEqual(unpacked('wasm'), wasm);
         assert.equal(unpacked('glue').toString(), files['page.js']);
+    },
+    'of a damaged program less is unpacked than there was'() {
+        const parts = [Buffer.alloc(5), Buffer.from('no stream of this kind')];
+        parts[0].writeUInt32LE(1 << 16, 1);
+        const { memory, room, unpack } = new WebAssembly.Instance(new WebAssembly.Module(readFileSync(unpacker))).exports;
+        const packed = Buffer.concat(parts);
+        const from = room(packed.length), to = room(1000);
+        Buffer.from(memory.buffer).set(packed, from);
+        assert.equal(unpack(to, 1000, from, packed.length), 0);
     },
     'every script and style of the page is named in its policy by its hash, and nothing else'() {
         for (const name of ['tarebench.html', 'hosted/index.html']) {

@@ -20,7 +20,7 @@ need_for_page() {
     need /usr/share/nodejs/acorn/package.json node-acorn
     need /usr/include/nlohmann/json.hpp nlohmann-json3-dev
     need pyftsubset fonttools
-    need zopfli zopfli
+    need xz xz-utils
     need /usr/share/fonts/truetype/open-sans/OpenSans-Regular.ttf fonts-open-sans
 }
 

@@ -1,6 +1,7 @@
 # The page: the screens as wasm, and the packer that makes one file of it (tarebench.html) and the hosted
 # folder (hosted/). Script text comes from shell/lib_*.js only, none stands inside C++.
 list(FILTER web_sources EXCLUDE REGEX "/web/[^/]*_native\\.cpp$")
+include(web/unpacker.cmake)
 file(GLOB shell_libraries CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/shell/lib_*.js)
 file(GLOB_RECURSE shell_files CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/shell/*)
 
@@ -33,8 +34,8 @@ endif()
 add_custom_command(
     OUTPUT ${CMAKE_BINARY_DIR}/tarebench.html
     COMMAND ${NODE} ${CMAKE_SOURCE_DIR}/shell/pack.mjs --shell ${CMAKE_SOURCE_DIR}/shell
-            --js $<TARGET_FILE:tarebench_page> --out ${CMAKE_BINARY_DIR} $<$<BOOL:${TAREBENCH_QUICK}>:--quick;yes>
+            --js $<TARGET_FILE:tarebench_page> --unpacker $<TARGET_FILE:unpacker> --out ${CMAKE_BINARY_DIR} $<$<BOOL:${TAREBENCH_QUICK}>:--quick;yes>
     COMMAND_EXPAND_LISTS
-    DEPENDS tarebench_page ${shell_files}
+    DEPENDS tarebench_page unpacker ${shell_files}
     COMMENT "Packing the page" VERBATIM)
 add_custom_target(page ALL DEPENDS ${CMAKE_BINARY_DIR}/tarebench.html)

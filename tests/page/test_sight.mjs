@@ -129,7 +129,7 @@ export const tests = [
     ['where the system forces its colours, what is read without the program has its colours and edges', async (bench) => {
         const page = await open(await profile(bench.browser, {
             forcedColors: 'active', javaScriptEnabled: true,
-            before: 'delete globalThis.DecompressionStream;', mayWarn: /./,
+            before: 'delete globalThis.WebAssembly;', mayWarn: /./,
         }), address(bench.file), { running: false });
         const again = page.locator('#rescue button').first();
         await again.waitFor();

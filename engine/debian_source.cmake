@@ -1,0 +1,76 @@
+# debian_source(VARIABLE what package archive sha256 marker override): the folder with the sources of a Debian source package,
+# fetched once into TAREBENCH_CACHE and held against its checksum. The download goes through apt with lists and cache of our
+# own, so the machine's package sources stay as they are; the mirror is whichever the machine uses already. The sources are
+# those of Debian 13 on both releases, so that both build the same.
+#   what: "Dear ImGui 1.90.1"; package: "imgui=1.90.1+ds-1"; marker: a file that shows it is whole; override: the name of
+#   the cache variable that names a folder with sources to take instead.
+function(debian_source variable what package archive sha256 marker override)
+    set(advice "give a folder with its sources as -D${override}=")
+    if(override STREQUAL IMGUI_SOURCE_DIR)
+        string(APPEND advice ", or build without screens: -DTAREBENCH_WEB=OFF")
+    endif()
+    string(REGEX REPLACE "=.*" "" name ${package})
+    string(REGEX REPLACE "^.* " "" version ${what})
+    set(dir ${TAREBENCH_CACHE}/${name}-${version})
+    if(${override})
+        set(dir ${${override}})
+    elseif(NOT EXISTS ${dir}/${marker})
+        file(MAKE_DIRECTORY ${TAREBENCH_CACHE})
+        if(NOT EXISTS ${TAREBENCH_CACHE}/${archive})
+            fetch_debian_source("${what}" ${package} "${advice}")
+        endif()
+        file(SHA256 ${TAREBENCH_CACHE}/${archive} found)
+        if(NOT found STREQUAL sha256)
+            file(REMOVE ${TAREBENCH_CACHE}/${archive})
+            message(FATAL_ERROR "${what} cannot be had: what came has another checksum than the one pinned; ${advice}")
+        endif()
+        # Into a folder of its own first, so that an interrupted run leaves nothing that looks complete.
+        file(REMOVE_RECURSE ${TAREBENCH_CACHE}/unpacked)
+        file(ARCHIVE_EXTRACT INPUT ${TAREBENCH_CACHE}/${archive} DESTINATION ${TAREBENCH_CACHE}/unpacked)
+        file(GLOB inner LIST_DIRECTORIES true ${TAREBENCH_CACHE}/unpacked/*)
+        file(REMOVE_RECURSE ${dir})
+        file(RENAME ${inner} ${dir})
+        file(REMOVE_RECURSE ${TAREBENCH_CACHE}/unpacked)
+    endif()
+    if(NOT EXISTS ${dir}/${marker})
+        message(FATAL_ERROR "${what} cannot be had: no ${marker} in ${dir}")
+    endif()
+    set(${variable} ${dir} PARENT_SCOPE)
+endfunction()
+
+function(fetch_debian_source what package advice)
+    find_program(APT_GET apt-get NO_CMAKE_FIND_ROOT_PATH)
+    if(NOT APT_GET)
+        message(FATAL_ERROR "${what} cannot be had: there is no apt-get here; ${advice}")
+    endif()
+    execute_process(COMMAND ${APT_GET} indextargets --format "$(REPO_URI) $(CODENAME)" "Created-By: Packages"
+                                       "Origin: Debian" "Label: Debian" OUTPUT_VARIABLE targets ERROR_QUIET)
+    string(REGEX MATCH "([^ \n]+) (bookworm|trixie|forky)\n" found "${targets}")
+    if(NOT found)
+        message(FATAL_ERROR "${what} cannot be had: apt-get knows no Debian mirror here (apt-get update?); ${advice}")
+    endif()
+    set(mirror ${CMAKE_MATCH_1})
+
+    set(state ${TAREBENCH_CACHE}/apt)
+    file(MAKE_DIRECTORY ${state}/lists/partial ${state}/cache/archives/partial)
+    file(WRITE ${state}/sources.list
+         "deb-src [signed-by=/usr/share/keyrings/debian-archive-keyring.gpg] ${mirror} trixie main\n")
+    set(private -o Dir::Etc::SourceList=${state}/sources.list -o Dir::Etc::SourceParts=/dev/null
+                -o Dir::State::Lists=${state}/lists -o Dir::Cache=${state}/cache -o APT::Sandbox::User=
+                -o Acquire::Retries=3)
+    message(STATUS "Fetching ${what} (source package ${package})")
+    get_property(fresh GLOBAL PROPERTY debian_lists_fresh)
+    foreach(step "update" "source;--download-only;--tar-only;${package}")
+        if(fresh AND step STREQUAL update)
+            continue()
+        endif()
+        execute_process(COMMAND ${APT_GET} -q ${private} ${step} WORKING_DIRECTORY ${TAREBENCH_CACHE}
+                        RESULT_VARIABLE failed OUTPUT_VARIABLE said ERROR_VARIABLE said)
+        if(failed)
+            file(WRITE ${state}/said.txt "${said}")
+            list(GET step 0 verb)
+            message(FATAL_ERROR "${what} cannot be had: apt-get ${verb} failed, see ${state}/said.txt; ${advice}")
+        endif()
+    endforeach()
+    set_property(GLOBAL PROPERTY debian_lists_fresh ON)
+endfunction()
