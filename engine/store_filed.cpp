@@ -145,7 +145,7 @@ void write(Writer& writer, const workspace::Version& version) {
 }
 
 template <class Read>
-void each(Fields& fields, const std::string& key, Read read) {
+void each(Fields& fields, std::string_view key, Read read) {
     const Json* list = fields.list(key);
     for (std::size_t i = 0; list && i < list->size() && !fields.failure().failed(); ++i)
         read((*list)[i], indexed(fields.place(key), i));

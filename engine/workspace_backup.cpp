@@ -164,6 +164,12 @@ std::size_t not_in_backup(const Workspace& workspace) {
         std::count_if(workspace.recipes.begin(), workspace.recipes.end(), is_new));
 }
 
+std::size_t filed_not_in_backup(const Workspace& workspace) {
+    return static_cast<std::size_t>(std::count_if(
+        workspace.filed.begin(), workspace.filed.end(),
+        [&](const workspace::Filed& filed) { return filed.changed > workspace.settings.last_backup; }));
+}
+
 std::optional<std::int64_t> days_between(std::string_view from, std::string_view to) {
     const auto first = seconds_of(from), last = seconds_of(to);
     if (!first || !last) return std::nullopt;
@@ -171,7 +177,7 @@ std::optional<std::int64_t> days_between(std::string_view from, std::string_view
 }
 
 bool due(const Workspace& workspace, std::string_view now) {
-    const std::size_t changed = not_in_backup(workspace);
+    const std::size_t changed = not_in_backup(workspace) + filed_not_in_backup(workspace);
     if (changed >= kManyChanged) return true;
     const auto days = days_between(workspace.settings.last_backup, now);
     return changed > 0 && days && *days >= kLongDays;

@@ -62,9 +62,10 @@ std::size_t put_back(workspace::Workspace& workspace, const Preview& preview,
 
 // Recipes changed since the last backup, the bin apart.
 std::size_t not_in_backup(const workspace::Workspace& workspace);
+std::size_t filed_not_in_backup(const workspace::Workspace& workspace);  // likewise what is filed
 // Whole days from one instant to another; nothing where either is no instant, never less than 0.
 std::optional<std::int64_t> days_between(std::string_view from, std::string_view to);
-// Whether to remind: kManyChanged recipes are in no backup, or one is and the last backup is kLongDays old.
+// Whether to remind: kManyChanged of both are in no backup, or one is and the last backup is kLongDays old.
 inline constexpr std::size_t kManyChanged = 5;
 inline constexpr std::int64_t kLongDays = 30;
 bool due(const workspace::Workspace& workspace, std::string_view now);

@@ -35,7 +35,7 @@ std::vector<const Filed*> lots_of(const Workspace& workspace, std::string_view i
             all.push_back(&filed);
     // One whose day is not known comes after those whose is.
     const auto day = [](const Lot& lot) {
-        return std::string_view(lot.best_before.empty() ? "9999-12-31" : lot.best_before);
+        return lot.best_before.empty() ? std::string_view("9999-12-31") : std::string_view(lot.best_before);
     };
     sorting::stable(all, [&](const Filed* a, const Filed* b) {
         const Lot &one = lot_in(a), &other = lot_in(b);
@@ -53,8 +53,7 @@ const Lot* find_lot(const Workspace& workspace, std::string_view id) {
 
 result::Result<std::string> add_lot(Workspace& workspace, Lot lot, std::string id, std::string now) {
     if (auto fault = fault_of_new(workspace, lot, "")) return *fault;
-    workspace.filed.push_back({id, std::move(lot), now, now});
-    ++workspace.filings;
+    file(workspace, {id, std::move(lot), now, now});
     return id;
 }
 

@@ -57,6 +57,21 @@ std::string searched(const Record& record) {
 
 }  // namespace
 
+// Of those of one instant each further one counts on behind it: "2026-11-26T09:00:00Z.002".
+void file(Workspace& workspace, Filed filed) {
+    std::size_t before = 0;
+    for (const Filed& other : workspace.filed)
+        before += other.made.compare(0, filed.made.size(), filed.made) == 0 ? 1 : 0;
+    if (const std::string count = std::to_string(before + 1); before > 0)
+        filed.made += "." + std::string(count.size() < 3 ? 3 - count.size() : 0, '0') + count;
+    workspace.filed.push_back(std::move(filed));
+    ++workspace.filings;
+}
+
+void sort_filed(std::vector<Filed>& filed) {
+    sorting::stable(filed, [](const Filed& a, const Filed& b) { return a.made < b.made; });
+}
+
 std::vector<const Filed*> records(const Workspace& workspace) {
     struct Dated {
         std::string day;
@@ -146,8 +161,7 @@ result::Result<std::string> add_record(Workspace& workspace, Record record, cons
         freeze_version(workspace, *version, now);
         record.version = *version;
     }
-    workspace.filed.push_back({ids.record, std::move(record), now, now});
-    ++workspace.filings;
+    file(workspace, {ids.record, std::move(record), now, now});
     return ids.record;
 }
 
@@ -181,7 +195,7 @@ bool take_filed(Workspace& workspace, Filed theirs) {
     Filed* mine = find_filed(workspace, theirs.id);
     if (mine == nullptr) {
         workspace.filed.push_back(std::move(theirs));
-        sorting::stable(workspace.filed, [](const Filed& a, const Filed& b) { return a.made < b.made; });
+        sort_filed(workspace.filed);
         ++workspace.filings;
         return true;
     }

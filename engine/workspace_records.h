@@ -43,6 +43,9 @@ std::vector<record::Use> batches_with(const Workspace& workspace, std::string_vi
                                       const std::vector<std::string>& numbers);  // of records()
 std::optional<record::Loss> usual_loss(const Workspace& workspace, std::string_view recipe);
 
+// For all that is filed: a new one at the end; the order it was made in.
+void file(Workspace& workspace, Filed filed);
+void sort_filed(std::vector<Filed>& filed);
 // Anything filed that came from elsewhere, another window or a backup: what is here of it is not lost. A
 // record gets the entries of both; of a lot and a version the state changed later holds. True: something is
 // other now.

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "bounds.h"
+#include "workspace_records.h"
 
 namespace workspace {
 namespace {
@@ -68,9 +69,7 @@ result::Result<std::string> keep_version(Workspace& workspace, std::string_view 
     // A record is not refused for that.
     if (!name.empty() && count >= kMostVersions)
         return Error{Code::too_many, "versions", std::to_string(kMostVersions)};
-    workspace.filed.push_back(
-        {id, Version{std::string(recipe_id), std::string(name), false, false, recipe}, now, now});
-    ++workspace.filings;
+    file(workspace, {id, Version{std::string(recipe_id), std::string(name), false, false, recipe}, now, now});
     return id;
 }
 

@@ -125,6 +125,12 @@ for (const [what, input] of Object.entries(readings)) more.push(compare(what, 'r
 for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'bytes that are no UTF-8'])
     more.push(compare(what, 'read', bad[what], 2));
 
+// What is filed, in a backup.
+const filed = ['batch_record', 'lot', 'version'].map((kind) => readFileSync(join(root, `tests/data/v1_${kind}.json`), 'utf8'));
+more.push(compare('a backup', 'lots', `{"tarebench":1,"kind":"backup","made":"","records":[\n${filed.join(',\n')}\n]}\n`, 0));
+for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'a newer version', 'bytes that are no UTF-8'])
+    more.push(compare(what, 'lots', bad[what], 2));
+
 const links = { nothing: '', 'a word': 'hello', 'a hash alone': '#', 'bytes that are no UTF-8': bad['bytes that are no UTF-8'] };
 if (fragment) {
     const middle = Math.floor(fragment.length / 2);

@@ -13,6 +13,7 @@
 #include "engine/utf8.h"
 #include "engine/words_test_language.h"
 #include "engine/workspace_made.h"
+#include "engine/workspace_records.h"
 #include "engine/writing.h"
 #include "imgui.h"
 #include "imgui_internal.h"
@@ -206,6 +207,10 @@ void keep_beside(App& app, keeping::Loser loser) {
         app.keeping.adopt(theirs);
         workspace::put_own(app.work, std::move(theirs));
         app.analysed.reset();
+    }
+    for (workspace::Filed& theirs : app.keeping.take_foreign_filed()) {
+        app.keeping.adopt(theirs);
+        workspace::take_filed(app.work, std::move(theirs));
     }
 }
 

@@ -6,17 +6,24 @@
 
 #include "engine/checksum.h"
 #include "engine/sorting.h"
+#include "engine/workspace_records.h"
 
 namespace keeping {
 namespace {
 
 const std::string kRecipe = std::string(kPrefix) + "recipe:";
 const std::string kOwn = std::string(kPrefix) + "ingredient:";
+const std::string kFiled[] = {std::string(kPrefix) + "record:", std::string(kPrefix) + "lot:",
+                              std::string(kPrefix) + "version:"};  // as the variant has them
 const std::string kSettings = std::string(kPrefix) + "settings";
 const std::string kAside = std::string(kPrefix) + "aside:";
 
 bool is_in(const std::string& base, const std::string& list) {
     return base.compare(0, list.size(), list) == 0 && base.size() > list.size();
+}
+
+bool is_filed(const std::string& base) {
+    return is_in(base, kFiled[0]) || is_in(base, kFiled[1]) || is_in(base, kFiled[2]);
 }
 
 // "tarebench:recipe:x.a" -> base "tarebench:recipe:x", slot 'a'; nothing for keys that are not ours.
@@ -25,7 +32,7 @@ bool split_key(const std::string& key, std::string& base, char& slot) {
     slot = key.back();
     if (slot != 'a' && slot != 'b') return false;
     base = key.substr(0, key.size() - 2);
-    return base == kSettings || is_in(base, kRecipe) || is_in(base, kOwn);
+    return base == kSettings || is_in(base, kRecipe) || is_in(base, kOwn) || is_filed(base);
 }
 
 // Bases of what there is a list of: told apart by kind, because one call serves them all.
@@ -35,11 +42,17 @@ std::string base_of(const workspace::Kept& kept) {
 std::string base_of(const workspace::KeptOwn& kept) {
     return kOwn + kept.ingredient.id;
 }
+std::string base_of(const workspace::Filed& filed) {
+    return kFiled[filed.what.index()] + filed.id;
+}
 std::string json_of(const workspace::Kept& kept) {
     return store::write_kept(kept);
 }
 std::string json_of(const workspace::KeptOwn& kept) {
     return store::write_kept_own(kept);
+}
+std::string json_of(const workspace::Filed& filed) {
+    return store::write_filed(filed);
 }
 
 bool same_content(const workspace::Kept& a, const workspace::Kept& b) {
@@ -47,6 +60,9 @@ bool same_content(const workspace::Kept& a, const workspace::Kept& b) {
 }
 bool same_content(const workspace::KeptOwn& a, const workspace::KeptOwn& b) {
     return a.ingredient == b.ingredient && a.binned == b.binned;
+}
+bool same_content(const workspace::Filed& a, const workspace::Filed& b) {
+    return a.what == b.what;
 }
 
 template <class Entry>
@@ -160,6 +176,18 @@ void Keeping::take_foreign_record(const std::string& base, char slot, const std:
         return settle_foreign(base, slot, std::move(own).value(), written_own_, foreign_own_,
                               [&](auto lost, bool) { own_losers_.push_back(std::move(lost)); });
     }
+    if (is_filed(base)) {
+        auto filed = store::read_filed(record->json);
+        if (!filed || base != base_of(*filed)) {
+            if (record->saves > place.saves) place = {after, record->saves};
+            return;
+        }
+        filed->saves = record->saves;
+        return settle_foreign(base, slot, std::move(filed).value(), written_filed_, foreign_filed_,
+                              [&](auto lost, bool was_ours) {
+                                  if (!was_ours) foreign_filed_.push_back(std::move(lost));
+                              });
+    }
     auto theirs = store::read_kept(record->json);
     if (!theirs) {
         if (record->saves > place.saves) place = {after, record->saves};
@@ -218,6 +246,14 @@ workspace::Workspace Keeping::take_loaded() {
             } else {
                 set_aside(base, from, chosen.record->json);
             }
+        } else if (is_filed(base)) {
+            auto filed = store::read_filed(chosen.record->json);
+            if (filed && base == base_of(*filed)) {
+                filed->saves = chosen.record->saves;
+                work.filed.push_back(std::move(filed.value()));
+            } else {
+                set_aside(base, from, chosen.record->json);
+            }
         } else if (auto kept = store::read_kept(chosen.record->json)) {
             kept->saves = chosen.record->saves;
             work.recipes.push_back(std::move(kept.value()));
@@ -238,8 +274,10 @@ workspace::Workspace Keeping::take_loaded() {
     sorting::stable(work.own, [](const workspace::KeptOwn& a, const workspace::KeptOwn& b) {
         return a.ingredient.id < b.ingredient.id;
     });
+    workspace::sort_filed(work.filed);
     written_ = work.recipes;
     written_own_ = work.own;
+    written_filed_ = work.filed;
     written_settings_ = work.settings;
     written_open_ = work.open;
     written_place_ = work.place;
@@ -296,9 +334,13 @@ void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
             return true;
         });
     };
-    const std::size_t gone = drop_gone(written_, work.recipes) + drop_gone(written_own_, work.own);
+    std::size_t gone = drop_gone(written_, work.recipes) + drop_gone(written_own_, work.own);
+    const bool filed = std::exchange(written_filings_, work.filings) != work.filings;
+    if (filed) gone += drop_gone(written_filed_, work.filed);
     std::vector<workspace::Kept*> changed = changed_in(work.recipes, written_, now);
     std::vector<workspace::KeptOwn*> changed_own = changed_in(work.own, written_own_, now);
+    std::vector<workspace::Filed*> changed_filed;
+    if (filed) changed_filed = changed_in(work.filed, written_filed_, now);
     bool settings =
         work.settings != written_settings_ || work.open != written_open_ || work.place != written_place_;
     for (const std::string& base : std::exchange(contested_, {})) {  // settings, or taken away meanwhile
@@ -308,9 +350,10 @@ void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
     // A store that is full stays so until something happens: trying at every frame would keep the page awake
     // for nothing.
     if (std::exchange(try_again_, false) || gone > 0 || !changed.empty() || !changed_own.empty() ||
-        settings) {
+        !changed_filed.empty() || settings) {
         add_unsaved(changed, work.recipes, unsaved_);
         add_unsaved(changed_own, work.own, unsaved_);
+        add_unsaved(changed_filed, work.filed, unsaved_);
         settings = settings || unsaved_.count(kSettings);
     }
     const auto write_all = [&](const auto& entries) {
@@ -321,6 +364,7 @@ void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
     };
     write_all(changed_own);  // before the recipes that hold copies of them
     write_all(changed);
+    write_all(changed_filed);
     if (settings) {
         written_settings_ = work.settings;
         written_open_ = work.open;
@@ -350,6 +394,17 @@ std::vector<workspace::KeptOwn> Keeping::take_foreign_own() {
 void Keeping::adopt(const workspace::KeptOwn& kept) {
     std::erase_if(written_own_, [&](const workspace::KeptOwn& one) { return base_of(one) == base_of(kept); });
     written_own_.push_back(kept);
+}
+
+std::vector<workspace::Filed> Keeping::take_foreign_filed() {
+    return std::exchange(foreign_filed_, {});
+}
+
+void Keeping::adopt(const workspace::Filed& filed) {
+    std::erase_if(written_filed_,
+                  [&](const workspace::Filed& one) { return base_of(one) == base_of(filed); });
+    written_filed_.push_back(filed);
+    written_filings_ = UINT64_MAX;  // what is here may differ from it
 }
 
 std::vector<workspace::KeptOwn> Keeping::take_own_losers() {

@@ -47,6 +47,9 @@ class Keeping {
     std::vector<workspace::KeptOwn> take_foreign_own();  // own ingredients likewise
     void adopt(const workspace::KeptOwn& kept);
     std::vector<workspace::KeptOwn> take_own_losers();
+    // Of what is filed nothing loses: what is here is brought together with it (workspace::take_filed).
+    std::vector<workspace::Filed> take_foreign_filed();
+    void adopt(const workspace::Filed& filed);
     std::vector<Loser> take_losers();  // to be taken before the foreign ones, and added under new ids
 
     const std::vector<Damaged>& damaged() const { return damaged_; }
@@ -79,6 +82,8 @@ class Keeping {
     std::set<std::string> contested_;  // base keys not written, because another window had
     std::vector<Loser> losers_;
     std::vector<workspace::KeptOwn> written_own_, foreign_own_, own_losers_;
+    std::vector<workspace::Filed> written_filed_, foreign_filed_;
+    std::uint64_t written_filings_ = 0;
     workspace::Settings written_settings_;
     std::string written_open_, written_place_;
     std::vector<Damaged> damaged_;

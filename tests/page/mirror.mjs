@@ -78,7 +78,8 @@ export function hundredths(text) {
     return Number(whole) * 100 + Number(part.padEnd(2, '0'));
 }
 
-// What lies in the store, newest valid record of each pair: {settings, recipes and own ingredients by id}.
+// What lies in the store, newest valid record of each pair: {settings, recipes, own ingredients and what is filed (batch
+// records, lots, versions) by id}.
 export async function stored(page) {
     const entries = await page.evaluate(() => Object.entries(localStorage).filter(([key]) => key.startsWith('tarebench:')));
     const newest = new Map();
@@ -89,14 +90,15 @@ export async function stored(page) {
         const saves = Number(parts[1]);
         if (!newest.has(base) || newest.get(base).saves < saves) newest.set(base, { saves, key, json: JSON.parse(parts[2]) });
     }
-    const recipes = {}, ingredients = {};
+    const recipes = {}, ingredients = {}, filed = {};
     let settings = null;
     for (const [base, record] of newest) {
         if (base === 'tarebench:settings') settings = record;
         else if (base.startsWith('tarebench:ingredient:')) ingredients[record.json.ingredient.id] = record;
-        else recipes[record.json.id] = record;
+        else if (base.startsWith('tarebench:recipe:')) recipes[record.json.id] = record;
+        else filed[record.json.id] = record;
     }
-    return { settings, recipes, ingredients, keys: entries.map(([key]) => key).sort() };
+    return { settings, recipes, ingredients, filed, keys: entries.map(([key]) => key).sort() };
 }
 
 export async function storedRecipe(page, title) {
