@@ -120,6 +120,25 @@ std::string entry_name(const App& app, const reading_list::Entry& entry);
 void turn_statement(App& app, std::size_t statement);
 void keep_suggestion(App& app, std::size_t which);  // as a recipe of the book, its origin noted
 void keep_suggestions(App& app);
+void keep_as_versions(App& app);  // all suggestions, of one recipe
+
+// --- batch records, lots and versions (app_records.cpp) ---
+std::string today();
+void begin_record(App& app);  // asks for number, day and maker of a record of the open recipe's batch
+void write_record(App& app);  // files it as asked, and shows it
+void show_record(App& app, const std::string& id);
+bool add_entry(App& app, record::Entry entry);  // to the one that is shown; or says why not
+void begin_entry(App& app, record::Kind kind, const record::Entry* corrects = nullptr);
+void show_lot(App& app, const std::string& ingredient, const std::string& id);  // "" a new one
+void keep_lot(App& app);                                                        // as it stands in its sheet
+void show_trace(App& app, std::string ingredient, std::vector<std::string> numbers);
+void label_batch(App& app, const record::Record& record);  // its number and day on the label of its recipe
+void keep_version(App& app, std::string_view name);        // of the open recipe
+void name_version(App& app, const std::string& id, std::string_view name);
+void pin_version(App& app, const std::string& id, bool pinned);
+void take_version(App& app, const std::string& id);               // the open recipe is that again
+void branch_version(App& app, const std::string& id);             // a recipe of its own
+std::string version_name(const App& app, const std::string& id);  // "as it is now" for ""
 
 const safety::Report& checks(App& app);  // of what is analysed, worked out when it is first asked for
 // How much of a line may be; null where that cannot be said: the rest line, a locked one.

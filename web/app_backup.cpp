@@ -42,6 +42,7 @@ void put_back(App& app) {
         ids.push_back(new_id());
     const std::size_t came = workspace_backup::put_back(app.work, preview, ids, app.say("restore.tag"));
     const std::size_t own = workspace_backup::put_back_own(app.work, preview, app.presets.catalogue);
+    const std::size_t filed = workspace_backup::put_back_filed(app.work, preview);
     refresh_mine(app);
     for (const std::string& damaged : preview.damaged)
         app.keeping.keep_aside(damaged);
@@ -50,6 +51,8 @@ void put_back(App& app) {
     app.ui.screen = Screen::book;
     app.ui.to_top = true;
     if (came == 0 && own > 0) return tell(app, app.say("restore.own_done", {{"n", std::to_string(own)}}));
+    if (came == 0 && filed > 0)
+        return tell(app, app.say("restore.filed_done", {{"n", std::to_string(filed)}}));
     tell(app, came > 0 ? app.say("restore.done", {{"n", std::to_string(came)}}) : app.say("restore.nothing"));
 }
 

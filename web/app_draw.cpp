@@ -6,6 +6,8 @@
 
 #include "app.h"
 #include "drawn_items.h"
+#include "engine/workspace_records.h"
+#include "engine/workspace_versions.h"
 #include "engine/writing.h"
 #include "imgui.h"
 #include "imgui_internal.h"
@@ -44,19 +46,25 @@ constexpr ScreenRow kGallery{Screen::gallery, "gallery.title", widget::Mark::dot
 constexpr ScreenRow kAsked[] = {
     {Screen::checks, "nav.checks", widget::Mark::check, screens::checks},
     {Screen::label, "nav.label", widget::Mark::check, screens::label},
+    {Screen::versions, "nav.versions", widget::Mark::check, screens::versions},
 };
 
 // Led to from More and from where a recipe begins.
-constexpr ScreenRow kReading{Screen::reading, "nav.reading", widget::Mark::search, screens::reading};
+constexpr ScreenRow kLedTo[] = {
+    {Screen::reading, "nav.reading", widget::Mark::search, screens::reading},
+    {Screen::records, "nav.records", widget::Mark::book, screens::records},
+    {Screen::record, "nav.record", widget::Mark::book, screens::record},
+};
 
 bool is_asked(Screen screen) {
-    return screen == Screen::checks || screen == Screen::label;
+    return screen == Screen::checks || screen == Screen::label || screen == Screen::versions;
 }
 
 const ScreenRow& row_of(Screen screen) {
     for (const ScreenRow& row : kAsked)
         if (row.screen == screen) return row;
-    if (screen == Screen::reading) return kReading;
+    for (const ScreenRow& row : kLedTo)
+        if (row.screen == screen) return row;
     return screen == Screen::gallery ? kGallery : kScreens[static_cast<int>(screen)];
 }
 
@@ -108,6 +116,12 @@ constexpr SheetRow kSheets[] = {
     {Sheet::reading_item, "reading_ui.name", screens::reading_item},
     {Sheet::reading_line, "reading_ui.line", screens::reading_line},
     {Sheet::reading_sum, "reading_ui.statement", screens::reading_sum},
+    {Sheet::record_new, "record_ui.new", screens::record_new},
+    {Sheet::record_entry, "record_ui.entry", screens::record_entry},
+    {Sheet::record_line, "line.title", screens::record_line},
+    {Sheet::lot, "lot.title", screens::lot},
+    {Sheet::trace, "lot.trace", screens::trace},
+    {Sheet::version, "version_ui.title", screens::version},
 };
 
 constexpr ImGuiWindowFlags kPage = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
@@ -121,6 +135,9 @@ struct Place {  // of the parts of the page, CSS pixels
 
 std::string screen_title(App& app, const ScreenRow& row) {
     if (row.screen == Screen::book) return app.say("book.title");
+    if (row.screen == Screen::record)
+        if (const auto* record = workspace::find_record(app.work, app.ui.records.record))
+            return record::state_of(*record).number;
     const workspace::Recipe* recipe = open_recipe(app);
     if (!of_recipe(row.screen) || !recipe) return app.say(row.name);
     return recipe->title.empty() ? app.say("recipe.untitled") : recipe->title;
@@ -138,6 +155,12 @@ std::string sheet_title(App& app, const SheetRow& row) {
                 return mine.name.empty() ? mine.id : mine.name;
         return workspace::display_name(app.known, line);
     }
+    if (row.sheet == Sheet::version && workspace::find_version(app.work, app.ui.versions.version))
+        return version_name(app, app.ui.versions.version);
+    if (row.sheet == Sheet::record_line)
+        if (const auto* record = workspace::find_record(app.work, app.ui.records.record);
+            record && app.ui.records.known.line < record->lines.size())
+            return record->lines[app.ui.records.known.line].name;
     if (row.sheet == Sheet::phase && recipe && app.ui.phase < recipe->formula.phases.size())
         return app.say("phase.name", {{"id", recipe->formula.phases[app.ui.phase].id}});
     const workspace::Kept* kept = workspace::find(std::as_const(app.work), app.ui.recipe);
@@ -214,7 +237,7 @@ float top_bar(App& app, const ScreenRow& row, const Place& place, float window_h
 
 // What can be asked about a recipe, of which one is answered: in place of its lines, or beside them.
 void questions(App& app, const ScreenRow& row, bool beside) {
-    const ScreenRow* rows[] = {beside ? &kScreens[2] : &kScreens[1], &kAsked[0], &kAsked[1]};
+    const ScreenRow* rows[] = {beside ? &kScreens[2] : &kScreens[1], &kAsked[0], &kAsked[1], &kAsked[2]};
     std::vector<std::string> names;
     int shown = 0;
     for (std::size_t i = 0; i < std::size(rows); ++i) {
@@ -350,7 +373,9 @@ void keypad_window(App& app, ImVec2 window, float inset, float middle) {
 }  // namespace
 
 std::string place_name(Screen screen) {
-    const Screen place = screen == Screen::gallery ? Screen::book : screen;  // nobody comes back to it
+    const Screen place = screen == Screen::gallery  ? Screen::book  // nobody comes back to it
+                         : screen == Screen::record ? Screen::records
+                                                    : screen;
     const std::string_view key = row_of(place).name;
     return std::string(key.substr(key.find('.') + 1));
 }
@@ -364,7 +389,7 @@ Screen place_called(std::string_view name) {
         if (place_name(row.screen) == name) return row.screen;
     for (const ScreenRow& row : kScreens)
         if (place_name(row.screen) == name) return row.screen;
-    return kScreens[0].screen;
+    return name == "records" ? Screen::records : kScreens[0].screen;
 }
 
 [[gnu::noinline]] void draw_page(App& app) {  // see app.cpp
@@ -419,7 +444,7 @@ Screen place_called(std::string_view name) {
         widget::SheetPlace where{size, taken > 0 ? taken : window.inset_bottom, window.inset_top};
         where.whole = sheet->sheet == Sheet::ingredient || sheet->sheet == Sheet::pasted_line ||
                       sheet->sheet == Sheet::card || sheet->sheet == Sheet::own ||
-                      sheet->sheet == Sheet::customer_card;
+                      sheet->sheet == Sheet::customer_card || sheet->sheet == Sheet::trace;
         if (widget::begin_sheet(app.kit, sheet->title, sheet_title(app, *sheet), where, app.ui.escape)) {
             sheet->draw(app);
             if (app.kit.keypad.open())

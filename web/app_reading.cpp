@@ -6,6 +6,7 @@
 #include "engine/listed_recipe.h"
 #include "engine/utf8.h"
 #include "engine/workspace_edits.h"
+#include "engine/workspace_versions.h"
 #include "platform.h"
 
 namespace app {
@@ -184,6 +185,26 @@ void keep_suggestions(App& app) {
     open(app, first, Screen::book);
     ask_to_keep(app);
     tell(app, app.say("reading_ui.all_kept", {{"n", std::to_string(recipes.size())}}));
+}
+
+void keep_as_versions(App& app) {
+    const std::size_t count = app.reading->answer().suggestions.size();
+    std::string id;
+    for (std::size_t i = 0; i < count; ++i) {
+        const auto recipe = recipe_of(app, i);
+        if (!recipe) continue;
+        const std::string now = platform::now_utc();
+        if (id.empty()) {
+            id = new_id();
+            workspace::add(app.work, id, *recipe, now);
+        }
+        (void)workspace::keep_version(app.work, id, *recipe,
+                                      app.say("reading_ui.suggestion", {{"n", std::to_string(i + 1)}}),
+                                      new_id(), now);
+    }
+    if (id.empty()) return;
+    open(app, id, Screen::versions);
+    ask_to_keep(app);
 }
 
 }  // namespace app

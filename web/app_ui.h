@@ -20,7 +20,20 @@
 
 namespace app {
 
-enum class Screen { book, formula, batch, stock, more, gallery, checks, label, reading };
+enum class Screen {
+    book,
+    formula,
+    batch,
+    stock,
+    more,
+    gallery,
+    checks,
+    label,
+    versions,
+    reading,
+    records,
+    record
+};
 
 // What lies over the page; one at a time.
 enum class Sheet {
@@ -66,7 +79,13 @@ enum class Sheet {
     reading_for,
     reading_item,
     reading_line,
-    reading_sum
+    reading_sum,
+    record_new,
+    record_entry,
+    record_line,
+    lot,
+    trace,
+    version
 };
 
 struct Wish {       // a change of the whole formula while it is being thought about
@@ -113,6 +132,26 @@ struct ReadingIn {              // a list of ingredients of which it is asked wh
     bool stopped = false;                      // not worked at any more
 };
 
+struct RecordsIn {       // batch records and lots, and what is being written into them
+    std::string record;  // id of the one that is shown
+    std::string search;
+    record::Entry entry;           // a new one, or a correction
+    record::Known known;           // of a line
+    std::string number, day, who;  // of a record that is about to be begun
+    std::string lot;               // id of the one being corrected, "" a new one
+    lot::Lot lot_in;
+    std::string lot_of;  // the ingredient, and below the numbers of the lot that is followed
+    std::vector<std::string> lot_numbers;
+    bool all_entries = false;  // as they were written, those that do not hold too
+};
+
+struct VersionsIn {
+    std::string name;     // that the recipe as it stands is to be kept under
+    std::string version;  // id of the one a sheet concerns
+    std::string against;  // id of the one it is compared with, "" the recipe as it stands
+    std::string named;    // its own name, being typed
+};
+
 struct UiState {
     Screen screen = Screen::book;
     Sheet sheet = Sheet::none;
@@ -129,6 +168,8 @@ struct UiState {
     AmountsIn amounts_in;
     LabelIn label;
     ReadingIn reading;
+    RecordsIn records;
+    VersionsIn versions;
     std::optional<workspace_backup::Preview> restore;  // likewise, a backup
     std::string stock_search, stock_role;              // in Stock: what is looked for; "" all
     std::string card, own;              // ids: whose card is shown; the own entry being changed

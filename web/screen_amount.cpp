@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app.h"
+#include "engine/workspace_records.h"
 #include "screens.h"
 #include "typed.h"
 #include "widget_button.h"
@@ -40,6 +41,15 @@ void loss(app::App& app, batch::Request& request) {
         request.loss.reset();
         if (change.value) request.loss = quantity::Percent{*change.value};
     }
+    const auto learned = workspace::usual_loss(app.work, app.work.open);
+    if (!learned || request.loss == learned->median) return;
+    widget::gap(6);
+    if (widget::button(
+            app.kit, "learned",
+            app.say("batch.loss_learned", {{"n", std::to_string(learned->of)},
+                                           {"percent", words::figure(app.words, learned->median.grid)}}),
+            widget::Look::plain, app.kit.width))
+        request.loss = learned->median;
 }
 
 void in_containers(app::App& app, batch::Request& request) {

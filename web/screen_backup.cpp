@@ -49,6 +49,17 @@ void changed_entry(app::App& app, Entry& entry) {
     widget::gap(10);
 }
 
+// "1 recipe is in no backup yet. 3 batch records, …"; "" where all is.
+std::string not_in_backup(const app::App& app) {
+    std::string words;
+    const auto add = [&](const char* key, std::size_t n) {
+        if (n > 0) words += (words.empty() ? "" : " ") + app.say(key, {{"n", std::to_string(n)}});
+    };
+    add("backup.not_in", workspace_backup::not_in_backup(app.work));
+    add("backup.filed_not_in", workspace_backup::filed_not_in_backup(app.work));
+    return words;
+}
+
 }  // namespace
 
 void backup(app::App& app) {
@@ -56,8 +67,8 @@ void backup(app::App& app) {
     widget::heading(kit, 2, app.say("backup.title"));
     widget::gap(4);
     widget::text(kit, app.say("backup.last", {{"when", app::last_backup_words(app)}}));
-    if (const std::size_t n = workspace_backup::not_in_backup(app.work); n > 0)
-        widget::text(kit, app.say("backup.not_in", {{"n", std::to_string(n)}}), theme::Type::small,
+    if (const std::string words = not_in_backup(app); !words.empty())
+        widget::text(kit, words, theme::Type::small,
                      app::backup_due(app) ? widget::Ink::caution : widget::Ink::soft);
     widget::gap(8);
     if (widget::button(kit, "back_up", app.say("backup.make"), widget::Look::plain, kit.width))
@@ -73,12 +84,10 @@ void backup(app::App& app) {
 void backup_reminder(app::App& app) {
     if (!app::backup_due(app)) return;
     kit::Kit& kit = app.kit;
-    const std::string n = std::to_string(workspace_backup::not_in_backup(app.work));
     widget::gap(24);
-    widget::finding_badge(kit, finding::Severity::note,
-                          app.say("backup.not_in", {{"n", n}}) + " " +
-                              app.say("backup.last", {{"when", app::last_backup_words(app)}}),
-                          "");
+    widget::finding_badge(
+        kit, finding::Severity::note,
+        not_in_backup(app) + " " + app.say("backup.last", {{"when", app::last_backup_words(app)}}), "");
     widget::gap(8);
     if (widget::button(kit, "back_up", app.say("backup.make"))) app::back_up(app);
     if (!app.ui.storage_lasts.value_or(false)) storage_standing(app);  // why it matters
@@ -102,6 +111,10 @@ void restore(app::App& app) {
         widget::gap(4);
         widget::text(kit, app.say("restore.own", {{"n", n(preview.own.size())}}));
     }
+    if (!preview.filed.empty()) {
+        widget::gap(4);
+        widget::text(kit, app.say("restore.filed", {{"n", n(preview.filed.size())}}));
+    }
     if (!preview.damaged.empty()) {
         widget::gap(8);
         widget::finding_badge(kit, finding::Severity::caution,
@@ -109,7 +122,9 @@ void restore(app::App& app) {
     }
     widget::gap(12);
     const bool brings =
-        preview.fresh + preview.changed + preview.damaged.size() + preview.own.size() > 0 || preview.settings;
+        preview.fresh + preview.changed + preview.damaged.size() + preview.own.size() + preview.filed.size() >
+            0 ||
+        preview.settings;
     bool put = false, leave = false;
     if (brings) {  // before the lists: a long one must not hide them
         widget::Columns columns = widget::begin_columns(kit);

@@ -403,6 +403,9 @@ void batch(app::App& app) {
     if (made && widget::button(kit, "sheet", app.say("batch.sheet"), widget::Look::plain, kit.width))
         app::give(app, app::Paper::batch_sheet);
     widget::gap(8);
+    if (made && widget::button(kit, "record", app.say("record_ui.write"), widget::Look::plain, kit.width))
+        app::begin_record(app);
+    widget::gap(8);
     if (widget::button(kit, "share", app.say("recipe.share"), widget::Look::plain, kit.width)) {
         app.ui.recipe = app.work.open;
         app::show(app, app::Sheet::share);

@@ -278,6 +278,7 @@ void card(app::App& app) {
             widget::gap(8);
             widget::finding_badge(app.kit, finding::Severity::caution, said->caution, "");
         }
+    lots_of_card(app, one.id);
     made_of(card);
     names(card);
     figures(card);

@@ -32,6 +32,14 @@ void more(app::App& app) {
         app.ui.screen = app::Screen::reading;
         app.ui.to_top = true;
     }
+    widget::RowSpec records;
+    records.title = app.say("nav.records");
+    records.under = app.say("record_ui.about");
+    records.onward = true;
+    if (widget::row(kit, "records", records).pressed) {
+        app.ui.screen = app::Screen::records;
+        app.ui.to_top = true;
+    }
     widget::gap(20);
     widget::heading(kit, 2, app.say("settings.sign"));
     widget::gap(6);

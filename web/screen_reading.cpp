@@ -353,10 +353,16 @@ void suggestions(app::App& app) {
     widget::gap(14);
     const bool all =
         widget::button(kit, "keep_all", app.say("reading_ui.keep_all"), widget::Look::plain, kit.width);
+    widget::gap(8);
+    const bool one = answer.suggestions.size() > 1 &&
+                     widget::button(kit, "keep_versions", app.say("reading_ui.keep_versions"),
+                                    widget::Look::plain, kit.width);
     if (chosen)
         app::keep_suggestion(app, *chosen);
     else if (all)
         app::keep_suggestions(app);
+    else if (one)
+        app::keep_as_versions(app);
 }
 
 }  // namespace

@@ -25,7 +25,10 @@ void batch(app::App& app);
 void checks(app::App& app);
 void label(app::App& app);
 void stock(app::App& app);
+void versions(app::App& app);
 void reading(app::App& app);
+void records(app::App& app);
+void record(app::App& app);
 void more(app::App& app);
 
 void backup(app::App& app);           // the part of More
@@ -47,6 +50,10 @@ void held_on_line(app::App& app, std::size_t line);  // what it is to bring, whe
 // A search among the shipped ingredients; the id that was chosen from what it found.
 std::optional<std::string> picked(app::App& app, std::string_view chosen);
 void made_needs(app::App& app);  // below the grams of a batch: the made parts it takes
+void lots_of_card(app::App& app, std::string_view ingredient);
+// A field for a day, which says the form of one while it holds none; the text after each change.
+std::optional<std::string> day_field(app::App& app, std::string_view key, const std::string& name,
+                                     const std::string& value);
 
 // Sheets: what they hold; their frame is drawn by the caller.
 void new_recipe(app::App& app);
@@ -90,5 +97,11 @@ void reading_for(app::App& app);   // which kind of product, where and when
 void reading_item(app::App& app);  // one name of the list
 void reading_line(app::App& app);  // where the 1 % line falls
 void reading_sum(app::App& app);   // of several, or something measured
+void record_new(app::App& app);
+void record_entry(app::App& app);
+void record_line(app::App& app);
+void lot(app::App& app);
+void trace(app::App& app);  // which batches a lot went into, and where those went
+void version(app::App& app);
 
 }  // namespace screens

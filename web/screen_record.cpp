@@ -1,0 +1,297 @@
+// One batch record: what it was, what was weighed, what happened since, group by group; what a record is
+// asked for and this one has not. Nothing is changed here: a press adds an entry, which may correct another.
+#include <algorithm>
+#include <utility>
+
+#include "app.h"
+#include "engine/workspace_lots.h"
+#include "engine/workspace_records.h"
+#include "engine/workspace_versions.h"
+#include "kept_rows.h"
+#include "screens.h"
+#include "widget_button.h"
+#include "widget_list.h"
+#include "widget_press.h"
+#include "widget_text.h"
+
+namespace screens {
+namespace {
+
+using record::Entry;
+using record::Kind;
+using record::Record;
+using record::State;
+
+struct Group {
+    const char* title;
+    const char* add;
+    Kind first;
+    std::vector<Kind> kinds;
+};
+
+void section(app::App& app, std::string_view key) {
+    widget::gap(24);
+    widget::heading(app.kit, 2, app.say(key));
+}
+void soft(app::App& app, const std::string& words) {
+    widget::text(app.kit, words, theme::Type::small, widget::Ink::soft);
+}
+void add_to(std::string& text, const std::string& more, const char* between = " \xC2\xB7 ") {
+    if (!more.empty()) text += (text.empty() ? "" : between) + more;
+}
+
+std::string number_words(const app::App& app, std::int64_t count) {
+    return app.say("record_ui.units", {{"n", std::to_string(count)}});
+}
+
+// "72.5 °C", "4 units"; "" for a kind without a figure.
+std::string figure_words(const app::App& app, const Entry& entry) {
+    if (!entry.figure) return "";
+    switch (record::figure_of(entry.kind)) {
+        case record::Figure::celsius:
+            return app.say("card.celsius", {{"range", words::figure(app.words, *entry.figure)}});
+        case record::Figure::ph:
+            return words::figure(app.words, *entry.figure);
+        case record::Figure::grams:
+            return app.grams({*entry.figure});
+        default:
+            return number_words(app, *entry.figure / decimal::kOne);
+    }
+}
+
+std::string kind_words(const app::App& app, Kind kind) {
+    return app.say("record." + std::string(record::name(kind)));
+}
+
+// What an entry says of lines: "Beeswax 20.1 g, lot BW-7".
+std::string lines_words(const app::App& app, const Record& record, const Entry& entry) {
+    std::string all;
+    for (const record::Known& known : entry.lines) {
+        if (known.line >= record.lines.size()) continue;
+        std::string one = record.lines[known.line].name;
+        if (known.weighed) one += " " + app.grams(*known.weighed);
+        if (!known.lot.empty()) add_to(one, app.say("record_ui.lot", {{"lot", known.lot}}), ", ");
+        if (!known.best_before.empty())
+            add_to(one, app.say("record_ui.best_before", {{"day", known.best_before}}), ", ");
+        add_to(all, one, "\n");
+    }
+    return all;
+}
+
+bool entry_row(app::App& app, const Record& record, const Entry& entry, const std::string& remark) {
+    widget::RowSpec row;
+    row.title = kind_words(app, entry.kind);
+    if (entry.kind == Kind::release) row.title = app.say(entry.yes ? "record_ui.released" : "record_ui.held");
+    row.right = figure_words(app, entry);
+    add_to(row.under, entry.text, "\n");
+    for (const auto& [key, text] :
+         {std::pair("record_ui.smell_is", &entry.smell), std::pair("record_ui.colour_is", &entry.colour),
+          std::pair("record_ui.texture_is", &entry.texture)})
+        if (!text->empty()) add_to(row.under, app.say(key, {{"text", *text}}), "\n");
+    add_to(row.under, lines_words(app, record, entry), "\n");
+    std::string when = entry.day;
+    add_to(when, entry.who);
+    add_to(row.under, when, "\n");
+    add_to(row.under, remark, "\n");
+    row.plain = !remark.empty() || entry.kind == Kind::withdrawn;
+    row.onward = !row.plain && row.right.empty();
+    const bool pressed = widget::row(app.kit, "entry " + entry.id, row).pressed;
+    widget::hairline(app.kit);
+    return pressed;
+}
+
+void head(app::App& app, const Record& record, const State& state) {
+    kit::Kit& kit = app.kit;
+    if (widget::button(kit, "all", app.say("record_ui.all"), widget::Look::quiet)) {
+        app.ui.screen = app::Screen::records;
+        app.ui.again = true;
+    }
+    widget::gap(4);
+    widget::heading(kit, 2, record.title.empty() ? app.say("recipe.untitled") : record.title);
+    widget::text(kit, state.who.empty()
+                          ? app.say("record_ui.made_on", {{"day", state.day}})
+                          : app.say("record_ui.made_by", {{"day", state.day}, {"who", state.who}}));
+    std::string units;
+    if (state.filled)
+        units = app.say("record_ui.whereabouts", {{"filled", number_words(app, *state.filled)},
+                                                  {"sent", std::to_string(state.sent.value_or(0))},
+                                                  {"kept", std::to_string(state.kept_back.value_or(0))},
+                                                  {"left", std::to_string(state.left.value_or(0))}});
+    if (!units.empty()) widget::text(kit, units);
+    if (state.left.value_or(0) < 0) {
+        widget::gap(6);
+        widget::finding_badge(kit, finding::Severity::caution, app.say("record_ui.more_than_filled"), "");
+    }
+}
+
+void missing(app::App& app, const Record& record, const State& state) {
+    const std::vector<record::Asked> asked = record::missing(record, state);
+    widget::gap(10);
+    if (asked.empty())
+        return widget::text(app.kit, app.say("record_ui.complete"), theme::Type::small, widget::Ink::soft);
+    std::string names;
+    for (const record::Asked one : asked)
+        add_to(names, app.say("record_ask." + std::string(record::name(one))), ", ");
+    widget::finding_badge(
+        app.kit, finding::Severity::note, app.say("record_ui.missing", {{"what", names}}),
+        app.say("record_ui.missing_source",
+                {{"source", app::source_words(app, "iso_22716", source::Standing::memory)}}));
+}
+
+// Those of which a batch has one lot at hand and none is written.
+std::vector<record::Known> lots_at_hand(const app::App& app, const State& state) {
+    std::vector<record::Known> known;
+    for (std::size_t i = 0; i < state.lines.size(); ++i)
+        if (state.lines[i].lot.empty())
+            if (const auto lot = workspace::only_lot(app.work, state.lines[i].ingredient))
+                known.push_back({i, std::nullopt, lot->number, lot->best_before});
+    return known;
+}
+
+void lines(app::App& app, const State& state) {
+    kit::Kit& kit = app.kit;
+    section(app, "record_ui.weighed");
+    std::optional<std::size_t> pressed;
+    std::vector<record::Known> as_planned;
+    for (std::size_t i = 0; i < state.lines.size(); ++i) {
+        const record::Weighed& line = state.lines[i];
+        widget::RowSpec row;
+        row.title = line.name;
+        row.under = line.after && line.planned.grid == 0
+                        ? app.say("record_ui.after")
+                        : app.say("record_ui.planned", {{"g", app.grams(line.planned)}});
+        add_to(row.under, line.lot.empty() ? app.say("record_ui.lot_unknown")
+                                           : app.say("record_ui.lot", {{"lot", line.lot}}));
+        if (!line.best_before.empty())
+            add_to(row.under, app.say("record_ui.best_before", {{"day", line.best_before}}));
+        row.right = line.weighed ? app.grams(*line.weighed) : app.say("record_ui.not_weighed");
+        if (widget::row(kit, "line " + std::to_string(i), row).pressed) pressed = i;
+        widget::hairline(kit);
+        if (!line.weighed && line.planned.grid > 0) as_planned.push_back({i, line.planned, "", ""});
+    }
+    widget::gap(4);
+    if (state.total) widget::text(kit, app.say("record_ui.total", {{"g", app.grams(*state.total)}}));
+    if (state.loss)
+        widget::text(kit, app.say("record_ui.loss",
+                                  {{"percent", words::figure_fixed(app.words, state.loss->grid, 1)}}));
+    Entry entry;
+    entry.kind = Kind::weighed;
+    entry.who = state.who;
+    if (!as_planned.empty()) {
+        widget::gap(8);
+        if (widget::button(kit, "planned", app.say("record_ui.as_planned"), widget::Look::plain, kit.width)) {
+            entry.lines = as_planned;
+            app::add_entry(app, entry);
+        }
+    }
+    if (std::vector<record::Known> known = lots_at_hand(app, state); !known.empty()) {
+        widget::gap(8);
+        if (widget::button(kit, "lots",
+                           app.say("record_ui.lots_at_hand", {{"n", std::to_string(known.size())}}),
+                           widget::Look::plain, kit.width)) {
+            entry.lines = std::move(known);
+            app::add_entry(app, entry);
+        }
+    }
+    if (!pressed) return;
+    app.ui.records.known = {*pressed, state.lines[*pressed].weighed, state.lines[*pressed].lot,
+                            state.lines[*pressed].best_before};
+    kit.drafts.clear();
+    app::show(app, app::Sheet::record_line);
+}
+
+void group(app::App& app, const Record& record, const State& state, const Group& of) {
+    section(app, of.title);
+    const Entry* pressed = nullptr;
+    for (const std::size_t i : state.holds) {
+        const Entry& entry = record.entries[i];
+        if (std::find(of.kinds.begin(), of.kinds.end(), entry.kind) == of.kinds.end()) continue;
+        kept_rows::row(app.kit, "row " + entry.id, [&] {
+            if (entry_row(app, record, entry, "")) pressed = &entry;
+        });
+    }
+    widget::gap(6);
+    if (widget::button(app.kit, of.add, app.say(of.add), widget::Look::plain, app.kit.width))
+        return app::begin_entry(app, of.first);
+    if (pressed) app::begin_entry(app, pressed->kind, pressed);
+}
+
+// All entries in the order they were written, with what became of those that do not hold.
+void history(app::App& app, const Record& record) {
+    section(app, "record_ui.history");
+    soft(app, app.say("record_ui.history_about"));
+    widget::gap(6);
+    if (!app.ui.records.all_entries) {
+        if (widget::button(app.kit, "history",
+                           app.say("record_ui.history_show", {{"n", std::to_string(record.entries.size())}}),
+                           widget::Look::plain, app.kit.width))
+            app.ui.records.all_entries = app.ui.again = true;
+        return;
+    }
+    ImGui::PushID("history");
+    const Entry* pressed = nullptr;
+    for (const Entry& entry : record.entries) {
+        std::string remark;
+        for (const Entry& later : record.entries)
+            if (later.corrects == entry.id)
+                remark = app.say(
+                    later.kind == Kind::withdrawn ? "record_ui.is_withdrawn" : "record_ui.is_corrected",
+                    {{"day", later.written.substr(0, 10)}});
+        kept_rows::row(app.kit, "row " + entry.id, [&] {
+            if (entry_row(app, record, entry, remark)) pressed = &entry;
+        });
+    }
+    ImGui::PopID();
+    if (pressed) app::begin_entry(app, pressed->kind, pressed);
+}
+
+void deeds(app::App& app, const Record& record) {
+    kit::Kit& kit = app.kit;
+    widget::gap(24);
+    const workspace::Kept* kept = workspace::find(std::as_const(app.work), record.recipe);
+    if (kept && kept->binned.empty()) {
+        if (widget::button(kit, "label", app.say("record_ui.label"), widget::Look::plain, kit.width))
+            return app::label_batch(app, record);
+        widget::gap(8);
+        if (widget::button(kit, "recipe", app.say("card.open_recipe", {{"title", kept->recipe.title}}),
+                           widget::Look::plain, kit.width))
+            return app::open(app, record.recipe);
+        widget::gap(8);
+    }
+    if (workspace::find_version(app.work, record.version) &&
+        widget::button(kit, "version", app.say("record_ui.version"), widget::Look::plain, kit.width))
+        app::branch_version(app, record.version);
+}
+
+}  // namespace
+
+void record(app::App& app) {
+    const Record* found = workspace::find_record(app.work, app.ui.records.record);
+    if (!found) {
+        app.ui.screen = app::Screen::records;
+        app.ui.again = true;
+        return;
+    }
+    const Record record = *found;  // a press adds to it
+    const State state = record::state_of(record);
+    head(app, record, state);
+    missing(app, record, state);
+    lines(app, state);
+    const Group groups[] = {
+        {"record_ui.went",
+         "record_ui.went_add",
+         Kind::temperature,
+         {Kind::temperature, Kind::ph, Kind::yield, Kind::filled, Kind::remark}},
+        {"record_ui.units_went", "record_ui.units_went_add", Kind::sent, {Kind::sent, Kind::kept_back}},
+        {"record_ui.release", "record_ui.release_add", Kind::release, {Kind::release}},
+        {"record_ui.look", "record_ui.look_add", Kind::look, {Kind::look}},
+        {"record_ui.complaints", "record_ui.complaints_add", Kind::complaint, {Kind::complaint}},
+        {"record_ui.head", "record_ui.head_add", Kind::number, {Kind::number, Kind::day, Kind::who}},
+    };
+    for (const Group& one : groups)
+        group(app, record, state, one);
+    history(app, record);
+    deeds(app, record);
+}
+
+}  // namespace screens
