@@ -132,10 +132,9 @@ void missing(app::App& app, const Record& record, const State& state) {
     std::string names;
     for (const record::Asked one : asked)
         add_to(names, app.say("record_ask." + std::string(record::name(one))), ", ");
-    widget::finding_badge(
-        app.kit, finding::Severity::note, app.say("record_ui.missing", {{"what", names}}),
-        app.say("record_ui.missing_source",
-                {{"source", app::source_words(app, "iso_22716", source::Standing::memory)}}));
+    widget::finding_badge(app.kit, finding::Severity::note, app.say("record_ui.missing", {{"what", names}}),
+                          app.say("record_ui.missing_source",
+                                  {{"source", app::source_words(app, "memory", source::Standing::memory)}}));
 }
 
 // Those of which a batch has one lot at hand and none is written.
