@@ -1,5 +1,5 @@
-// Rounding a batch to what its scales show, so that the lines add up to it exactly. Only batch*.cpp and tests
-// include this.
+// Rounding a batch to what its scales show, so that the lines add up to it exactly. Only batch*.cpp,
+// workspace_weigh_out.cpp and tests include this.
 #pragma once
 
 #include <optional>

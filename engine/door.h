@@ -32,6 +32,7 @@ Answer open(std::string_view input, const store::Presets& presets);
 Answer pack(std::string_view input, const store::Presets& presets);
 Answer read(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer sheet(std::string_view input, const store::Presets& presets);
+Answer weigh(std::string_view input, const store::Presets& presets, std::string_view limits);
 
 const words::Table& english(const store::Presets& presets);                // what a command line says
 Answer refuse(const result::Error& error, const store::Presets& presets);  // exit 2, one line

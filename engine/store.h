@@ -68,6 +68,8 @@ result::Result<workspace::KeptOwn> read_kept_own(std::string_view json);
 bool is_filed(std::string_view kind);
 std::string write_filed(const workspace::Filed& filed);
 result::Result<workspace::Filed> read_filed(std::string_view json);
+std::string write_weigh_out(const workspace::KeptWeighOut& kept);
+result::Result<workspace::KeptWeighOut> read_weigh_out(std::string_view json);
 struct Device {
     workspace::Settings settings;
     std::string open, place;  // as in workspace::Workspace

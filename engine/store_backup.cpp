@@ -63,6 +63,9 @@ void take(Content& content, std::string_view text) {
     } else if (is_filed(kind)) {
         if (auto filed = read_filed(text); filed && !workspace::fault_of(*filed))
             return content.filed.push_back(std::move(filed).value());
+    } else if (kind == "weigh_out") {
+        if (auto weighing = read_weigh_out(text); weighing && workspace::checked(weighing->recipe))
+            return content.weighing.push_back(std::move(weighing).value());
     } else if (kind == "settings") {
         if (auto device = read_settings(text)) {
             content.settings = std::move(device.value().settings);
@@ -183,6 +186,8 @@ std::string write_backup(const workspace::Workspace& workspace, const std::vecto
         add(write_kept_own(own));
     for (const workspace::Filed& filed : workspace.filed)
         add(write_filed(filed));
+    for (const workspace::KeptWeighOut& weighing : workspace.weighing)
+        add(write_weigh_out(weighing));
     add(write_settings(workspace.settings, ""));
     for (const std::string& text : damaged)
         add(damaged_record(text));

@@ -17,6 +17,7 @@
 #include "record.h"
 #include "result.h"
 #include "scales.h"
+#include "weigh_out.h"
 
 namespace workspace {
 
@@ -87,6 +88,17 @@ struct Filed {
     bool operator==(const Filed&) const = default;
 };
 
+struct KeptWeighOut {    // one that is under way, so that it goes on at the same line whatever happens to the
+                         // page
+    std::string id, of;  // its own; of the recipe in the book
+    Recipe recipe;       // as it stood when the weighing began
+    weigh_out::WeighOut weighing;
+    std::uint64_t saves = 0;
+    std::string changed;  // as of a recipe
+    std::string begun;    // instant
+    bool operator==(const KeptWeighOut&) const = default;
+};
+
 using scales::Jug;
 using scales::Scale;
 
@@ -115,10 +127,11 @@ inline constexpr std::size_t kMostJugs = 20;
 scales::Bench bench_of(const Settings& settings);
 
 struct Workspace {
-    std::vector<Kept> recipes;  // newest first
-    std::vector<KeptOwn> own;   // sorted by id
-    std::vector<Filed> filed;   // in the order it was made
-    std::uint64_t filings = 0;  // edits on those, so that nobody needs to compare them all
+    std::vector<Kept> recipes;           // newest first
+    std::vector<KeptOwn> own;            // sorted by id
+    std::vector<Filed> filed;            // in the order it was made
+    std::uint64_t filings = 0;           // edits on those, so that nobody needs to compare them all
+    std::vector<KeptWeighOut> weighing;  // under way, in no order
     Settings settings;
     std::string open;   // id of the open recipe, "" none
     std::string place;  // where on the page one was, in the host's words; "" at the start

@@ -71,6 +71,7 @@ Preview preview(const Workspace& workspace, Content content) {
             if (mine.id == theirs.id) here.filed.push_back(mine);
         if (workspace::take_filed(here, theirs)) preview.filed.push_back(std::move(theirs));
     }
+    preview.weighing = std::move(content.weighing);
     for (Kept& theirs : content.recipes) {
         Entry entry;
         const auto twice = std::any_of(preview.entries.begin(), preview.entries.end(),
@@ -150,6 +151,15 @@ std::size_t put_back(Workspace& workspace, const Preview& preview, const std::ve
     std::size_t came = 0;
     for (std::size_t i = 0; i < preview.entries.size(); ++i)
         if (put_back(workspace, preview.entries[i], i < new_ids.size() ? new_ids[i] : "", tag)) ++came;
+    for (const workspace::KeptWeighOut& theirs : preview.weighing)
+        if (is_id(theirs.id) && workspace::find(workspace, theirs.of) &&
+            std::none_of(workspace.weighing.begin(), workspace.weighing.end(),
+                         [&](const workspace::KeptWeighOut& mine) {
+                             return mine.of == theirs.of || mine.id == theirs.id;
+                         })) {
+            workspace.weighing.push_back(theirs);
+            workspace.weighing.back().saves = 0;
+        }
     if (preview.take_settings && preview.settings)
         workspace.settings = as_here(*preview.settings, workspace.settings);
     if (was_empty && came > 0) workspace.settings.last_backup = preview.made;
@@ -170,10 +180,16 @@ std::size_t filed_not_in_backup(const Workspace& workspace) {
         [&](const workspace::Filed& filed) { return filed.changed > workspace.settings.last_backup; }));
 }
 
-std::optional<std::int64_t> days_between(std::string_view from, std::string_view to) {
+std::optional<std::int64_t> seconds_between(std::string_view from, std::string_view to) {
     const auto first = seconds_of(from), last = seconds_of(to);
     if (!first || !last) return std::nullopt;
-    return std::max<std::int64_t>(0, *last - *first) / 86400;
+    return *last - *first;
+}
+
+std::optional<std::int64_t> days_between(std::string_view from, std::string_view to) {
+    const auto seconds = seconds_between(from, to);
+    if (!seconds) return std::nullopt;
+    return std::max<std::int64_t>(0, *seconds) / 86400;
 }
 
 bool due(const Workspace& workspace, std::string_view now) {

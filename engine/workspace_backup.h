@@ -17,9 +17,10 @@ struct Content {
     std::string made;                      // instant; "" not known
     std::vector<workspace::Kept> recipes;  // the bin included
     std::optional<workspace::Settings> settings;
-    std::vector<std::string> damaged;       // what could not be read, as text
-    std::vector<workspace::KeptOwn> own{};  // own ingredients, the bin included
-    std::vector<workspace::Filed> filed{};  // batch records, lots, versions
+    std::vector<std::string> damaged;                 // what could not be read, as text
+    std::vector<workspace::KeptOwn> own{};            // own ingredients, the bin included
+    std::vector<workspace::Filed> filed{};            // batch records, lots, versions
+    std::vector<workspace::KeptWeighOut> weighing{};  // under way
 };
 
 enum class State { fresh, changed, same };
@@ -35,9 +36,10 @@ struct Entry {
 struct Preview {
     std::vector<Entry> entries;  // in the file's order
     std::size_t fresh = 0, changed = 0, same = 0;
-    std::vector<workspace::KeptOwn> own;          // own ingredients that are not here as they are there
-    std::vector<workspace::Filed> filed;          // likewise; what take_filed would change something by
-    std::optional<workspace::Settings> settings;  // the file's, where they differ from those here
+    std::vector<workspace::KeptOwn> own;            // own ingredients that are not here as they are there
+    std::vector<workspace::Filed> filed;            // likewise; what take_filed would change something by
+    std::optional<workspace::Settings> settings;    // the file's, where they differ from those here
+    std::vector<workspace::KeptWeighOut> weighing;  // come back where none is under way of their recipe
     bool take_settings = false;
     std::vector<std::string> damaged;
     std::string made;
@@ -63,6 +65,8 @@ std::size_t put_back(workspace::Workspace& workspace, const Preview& preview,
 // Recipes changed since the last backup, the bin apart.
 std::size_t not_in_backup(const workspace::Workspace& workspace);
 std::size_t filed_not_in_backup(const workspace::Workspace& workspace);  // likewise what is filed
+// From one instant to another, less than 0 where that is the earlier one; nothing where either is no instant.
+std::optional<std::int64_t> seconds_between(std::string_view from, std::string_view to);
 // Whole days from one instant to another; nothing where either is no instant, never less than 0.
 std::optional<std::int64_t> days_between(std::string_view from, std::string_view to);
 // Whether to remind: kManyChanged of both are in no backup, or one is and the last backup is kLongDays old.

@@ -11,7 +11,7 @@ mergeInto(LibraryManager.library, {
             'resized', 'preferences', 'hidden', 'context_lost', 'context_restored', 'letters_changed',
             'stored', 'stored_all', 'saved', 'save_failed', 'storage_refused', 'other_tab',
             'fragment', 'pasted', 'file_opened', 'file_refused', 'copied', 'copy_failed', 'page_update',
-            'storage_stands',
+            'storage_stands', 'awake',
         ],
         pointers: ['mouse', 'touch', 'pen'],
 

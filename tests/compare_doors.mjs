@@ -130,6 +130,22 @@ const filed = ['batch_record', 'lot', 'version'].map((kind) => readFileSync(join
 more.push(compare('a backup', 'lots', `{"tarebench":1,"kind":"backup","made":"","records":[\n${filed.join(',\n')}\n]}\n`, 0));
 for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'a newer version', 'bytes that are no UTF-8'])
     more.push(compare(what, 'lots', bad[what], 2));
+// Weighing out: as asked, two mistakes with their choices, an adjustment; and what is refused.
+const weighed = (name, more) => JSON.stringify({ recipe: JSON.parse(readFileSync(join(root, 'presets/recipes', name))), ...more });
+const salve = 'potting_shed_hand_salve.json';
+const weighings = {
+    'nothing poured': weighed(salve, {}),
+    'too much wax': weighed(salve, { jug_g: 150, acts: [{ line: 0, shows_g: 60 }] }),
+    'two mistakes and an adjustment': weighed(salve, { jug_g: 150, pot_g: 900, scales: [{ division_g: 0.01, capacity_g: 500 }, { division_g: 1 }],
+        acts: [{ line: 0, shows_g: 60 }, { line: 0, choose: 'proportion' }, { line: 1, shows_g: 20 }, { line: 1, choose: 'accept' },
+            { line: 4, shows_g: 330, not_zeroed: true }, { line: 0, percent: 20 }, { fill_g: 27.5 }] }),
+    'too much preservative': weighed('kitchen_garden_hand_lotion.json', { acts: [{ line: 7, shows_g: 4 }] }),
+};
+for (const [what, input] of Object.entries(weighings)) more.push(compare(what, 'weigh', input, 0));
+for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'bytes that are no UTF-8'])
+    more.push(compare(what, 'weigh', bad[what], 2));
+more.push(compare('a line that is not there', 'weigh', weighed(salve, { acts: [{ line: 70, shows_g: 1 }] }), 2));
+more.push(compare('a choice nobody has', 'weigh', weighed(salve, { acts: [{ line: 0, choose: 'dance' }] }), 2));
 
 const links = { nothing: '', 'a word': 'hello', 'a hash alone': '#', 'bytes that are no UTF-8': bad['bytes that are no UTF-8'] };
 if (fragment) {

@@ -40,7 +40,8 @@ const std::vector<Names> kLevels = {
     {"simplex", "least_squares"},
     {"adjustment", "batch", "weigh_out", "record", "lot", "version", "blend", "safety", "label", "cost",
      "keeping", "swap", "reading", "trials", "workshop", "sale_needs", "assessor_pack", "customer_card"},
-    {"workspace", "remedy", "analysis", "ceiling", "pasted", "declaration_read", "labelling", "reading_list"},
+    {"workspace", "remedy", "analysis", "ceiling", "pasted", "declaration_read", "labelling", "reading_list",
+     "weighed"},
     {"markup", "documents", "batch_sheet", "label_sheet", "handout", "store", "share", "qr", "listed_recipe"},
     {"door"},
 };

@@ -14,6 +14,7 @@
 #include "engine/words_test_language.h"
 #include "engine/workspace_made.h"
 #include "engine/workspace_records.h"
+#include "engine/workspace_weigh_out.h"
 #include "engine/writing.h"
 #include "imgui.h"
 #include "imgui_internal.h"
@@ -98,7 +99,7 @@ void escape(App& app, const platform::Event& event) {
     else if (app.ui.sheet != Sheet::none)
         app.ui.escape = true;
     else
-        app.ui.screen = Screen::book;
+        app.ui.screen = app.ui.screen == Screen::weigh ? Screen::batch : Screen::book;
 }
 
 [[gnu::noinline]] void receive(App& app, const platform::Event& event) {
@@ -162,6 +163,9 @@ void escape(App& app, const platform::Event& event) {
             app.ui.update_ready = true;
             tell(app, app.say("page.update_told"));
             break;
+        case Kind::awake:
+            app.ui.awake = event.text == "yes";
+            break;
         case Kind::storage_stands:
             app.ui.storage_lasts = event.text == "yes";
             break;
@@ -200,6 +204,10 @@ void keep_beside(App& app, keeping::Loser loser) {
         if (const workspace::Kept* opened = workspace::find(app.work, app.work.open);
             opened && !opened->binned.empty())
             app.work.open.clear();  // put in the bin over there
+    }
+    for (workspace::KeptWeighOut& theirs : app.keeping.take_foreign_weighing()) {
+        app.keeping.adopt(theirs);
+        workspace::put_weigh_out(app.work, std::move(theirs));
     }
     for (const workspace::KeptOwn& lost : app.keeping.take_own_losers())  // stands beside theirs
         workspace::add_own(app.work, app.presets.catalogue, lost.ingredient, platform::now_utc());
@@ -251,6 +259,7 @@ void keep_beside(App& app, keeping::Loser loser) {
         app.undo.feed(*recipe, platform::now_ms());
         app.ui.again = true;
     }
+    if (!app.work.weighing.empty()) follow_timers(app);
     if (!app.ui.message.empty()) {
         const double left = app.ui.message_until_ms - platform::now_ms();
         if (left <= 0)
@@ -366,6 +375,7 @@ void step(bool draw) {
     }
     platform::push_back_guard(app.ui.sheet != Sheet::none || app.kit.keypad.open() ||
                               app.ui.screen != Screen::book);
+    platform::keep_awake(app.ui.screen == Screen::weigh && weighing(app));
     if (app.kept_loaded) app.work.place = place_name(app.ui.screen);
     app.keeping.save_changes(app.work, platform::now_utc());
     if (app.ui.take_update > 0 && --app.ui.take_update == 0) load_update(app);

@@ -17,6 +17,7 @@
 #include "engine/limits_book.h"
 #include "engine/reading_said.h"
 #include "engine/store.h"
+#include "engine/weigh_out_ways.h"
 #include "engine/workspace.h"
 #include "keeping.h"
 #include "kit.h"
@@ -24,6 +25,15 @@
 #include "undo.h"
 
 namespace app {
+
+struct WeighView {  // what stands of the weigh-out that is shown, and the ways on from its line
+    std::string id;
+    weigh_out::WeighOut of;
+    weigh_out::Standing standing;
+    bool ways = false;  // the two below are worked out
+    std::vector<weigh_out::Option> options;
+    std::vector<std::vector<finding::Finding>> remarks;  // of the checks, for each
+};
 
 struct App {
     store::Presets presets;
@@ -43,7 +53,8 @@ struct App {
     std::map<std::size_t, std::optional<ceiling::Ceiling>> ceilings;  // of its lines that were asked for
     std::unique_ptr<::reading::Work> reading;                         // at what a list of ingredients allows
     std::vector<std::size_t> reading_entries;                         // of its items
-    std::vector<std::size_t> reading_said;    // its first statements are these of the person
+    std::vector<std::size_t> reading_said;  // its first statements are these of the person
+    std::optional<WeighView> weigh_view;
     std::vector<catalogue::Ingredient> mine;  // own ingredients and made parts of this device
     catalogue::Catalogue known;               // shipped, with the open recipe's own ingredients laid over
     std::vector<catalogue::Ingredient> known_own;  // those
@@ -139,6 +150,22 @@ void pin_version(App& app, const std::string& id, bool pinned);
 void take_version(App& app, const std::string& id);               // the open recipe is that again
 void branch_version(App& app, const std::string& id);             // a recipe of its own
 std::string version_name(const App& app, const std::string& id);  // "as it is now" for ""
+
+// --- a batch on the scale (app_weigh.cpp) ---
+const workspace::KeptWeighOut* weighing(const App& app);   // of the open recipe; null: none is under way
+void weigh(App& app);                                      // goes on with it, or begins one
+const WeighView& weigh_view(App& app, bool ways = false);  // only while one is under way
+void set_weighing(App& app, weigh_out::WeighOut changed);
+void pour(App& app);  // what was typed, or as much as was asked for, is in
+void take_way(App& app, const weigh_out::WeighOut& after);
+void take_adjustment(App& app, const weigh_out::WeighOut& after);  // to the first line that is to be added
+void take_jug(App& app, quantity::Mass empty);
+void fill_first(App& app, quantity::Mass net);
+void start_timer(App& app, const std::string& what, std::int64_t minutes);
+std::optional<std::int64_t> seconds_left(const weigh_out::Timer& timer);
+void follow_timers(App& app);    // for step(): tells when one is over, and wakes for the next
+void record_weighing(App& app);  // as a batch record; what an adjustment made of the recipe as a version
+void drop_weighing(App& app);
 
 const safety::Report& checks(App& app);  // of what is analysed, worked out when it is first asked for
 // How much of a line may be; null where that cannot be said: the rest line, a locked one.

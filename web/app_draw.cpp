@@ -56,6 +56,10 @@ constexpr ScreenRow kLedTo[] = {
     {Screen::record, "nav.record", widget::Mark::book, screens::record},
 };
 
+// Led to from the batch. It has the whole window: hands are busy, and nothing else is to be hit.
+constexpr ScreenRow kWeigh{Screen::weigh, "nav.weigh", widget::Mark::batch, screens::weigh,
+                           screens::weigh_foot};
+
 bool is_asked(Screen screen) {
     return screen == Screen::checks || screen == Screen::label || screen == Screen::versions;
 }
@@ -65,6 +69,7 @@ const ScreenRow& row_of(Screen screen) {
         if (row.screen == screen) return row;
     for (const ScreenRow& row : kLedTo)
         if (row.screen == screen) return row;
+    if (screen == Screen::weigh) return kWeigh;
     return screen == Screen::gallery ? kGallery : kScreens[static_cast<int>(screen)];
 }
 
@@ -122,6 +127,10 @@ constexpr SheetRow kSheets[] = {
     {Sheet::lot, "lot.title", screens::lot},
     {Sheet::trace, "lot.trace", screens::trace},
     {Sheet::version, "version_ui.title", screens::version},
+    {Sheet::weigh_line, "weigh.this_line", screens::weigh_line},
+    {Sheet::weigh_adjust, "weigh.adjust", screens::weigh_adjust},
+    {Sheet::weigh_steps, "weigh.steps", screens::weigh_steps},
+    {Sheet::weigh_end, "weigh.end", screens::weigh_end},
 };
 
 constexpr ImGuiWindowFlags kPage = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
@@ -139,7 +148,8 @@ std::string screen_title(App& app, const ScreenRow& row) {
         if (const auto* record = workspace::find_record(app.work, app.ui.records.record))
             return record::state_of(*record).number;
     const workspace::Recipe* recipe = open_recipe(app);
-    if (!of_recipe(row.screen) || !recipe) return app.say(row.name);
+    if (row.screen != Screen::weigh && !of_recipe(row.screen)) return app.say(row.name);
+    if (!recipe) return app.say(row.name);
     return recipe->title.empty() ? app.say("recipe.untitled") : recipe->title;
 }
 
@@ -202,7 +212,8 @@ float top_bar(App& app, const ScreenRow& row, const Place& place, float window_h
     kit::Kit& kit = app.kit;
     const bool menu = of_recipe(row.screen) && open_recipe(app);
     const float buttons = menu ? 3 * theme::kTarget : 0;
-    const float left = place.left + theme::kMargin;
+    const bool whole = row.screen == Screen::weigh;  // the way back stands before its title
+    const float left = place.left + (whole ? theme::kTarget + 4 : theme::kMargin);
     const float room = place.right - left - buttons - 8;
     const std::string title = screen_title(app, row);
     const Title drawn = fitted(title, room, window_height);
@@ -216,6 +227,13 @@ float top_bar(App& app, const ScreenRow& row, const Place& place, float window_h
     mirror::add(node);
     widget::draw_wrapped({left, place.top + (drawn.bar - drawn.size.y) / 2}, drawn.words, drawn.type,
                          theme::paint(theme::colours().ink), drawn.wrap);
+    if (whole) {
+        ImGui::SetCursorScreenPos({place.left + 2, y});
+        if (widget::mark_button(kit, "back", widget::Mark::back, app.say("weigh.back"))) {
+            app.ui.screen = Screen::batch;
+            app.ui.again = true;
+        }
+    }
     if (menu) {
         ImGui::SetCursorScreenPos({place.right - 4 - 3 * theme::kTarget, y});
         if (widget::mark_button(kit, "undo", widget::Mark::undo, app.say("top.undo"), !app.undo.can_back()))
@@ -284,7 +302,8 @@ constexpr float kLowest = 480;  // a window lower than this has no room for a fo
 
 // Drawn before the list that it stands below: read first, as it is on a wide window.
 void foot(App& app, const ScreenRow& row, Place& place, ImVec2 window, bool covered) {
-    app.ui.foot = row.foot && !place.wide && !covered && window.y >= kLowest;
+    app.ui.foot = row.foot && !place.wide && !covered && window.y >= kLowest &&
+                  (row.screen != Screen::weigh || screens::weigh_has_foot(app));
     if (!app.ui.foot) return;
     const float height = std::max(theme::kTarget, theme::line_height(theme::Type::strong) + 16);
     place.bottom -= height + 16;
@@ -317,7 +336,9 @@ void navigation(App& app, const Place& place, ImVec2 window) {
     for (const ScreenRow& row : kScreens) {
         if (side_by_side && row.screen == Screen::batch) continue;
         const bool both = side_by_side && row.screen == Screen::formula;
-        const bool current = app.ui.screen == row.screen || (both && app.ui.screen == Screen::batch) ||
+        const bool of_batch = app.ui.screen == Screen::batch || app.ui.screen == Screen::weigh;
+        const bool current = app.ui.screen == row.screen ||
+                             (of_batch && (both || row.screen == Screen::batch)) ||
                              (row.screen == Screen::formula && is_asked(app.ui.screen));
         const float n = static_cast<float>(i++);
         const ImVec2 size = place.wide ? ImVec2(theme::rail() - 20, theme::grown(50))
@@ -387,6 +408,7 @@ bool of_recipe(Screen screen) {
 Screen place_called(std::string_view name) {
     for (const ScreenRow& row : kAsked)
         if (place_name(row.screen) == name) return row.screen;
+    if (place_name(Screen::weigh) == name) return Screen::weigh;
     for (const ScreenRow& row : kScreens)
         if (place_name(row.screen) == name) return row.screen;
     return name == "records" ? Screen::records : kScreens[0].screen;
@@ -402,8 +424,8 @@ Screen place_called(std::string_view name) {
     place.left = window.inset_left + (place.wide ? theme::rail() : 0);
     place.right = size.x - window.inset_right;
     place.top = window.inset_top;
-    place.bottom =
-        taken > 0 ? size.y - taken : size.y - window.inset_bottom - (place.wide ? 0 : theme::bar());
+    const bool bar_below = !place.wide && app.ui.screen != Screen::weigh;
+    place.bottom = taken > 0 ? size.y - taken : size.y - window.inset_bottom - (bar_below ? theme::bar() : 0);
     place.two_panes = size.x >= theme::two_panes_from() && of_recipe(app.ui.screen) && open_recipe(app);
     app.ui.side_by_side = place.two_panes;
 
@@ -435,7 +457,7 @@ Screen place_called(std::string_view name) {
         pane(app, current, false, place.left, place.right, top, place.bottom);
     }
     mirror::close();
-    if (place.wide || taken <= 0) navigation(app, whole, size);
+    if (place.wide || (taken <= 0 && bar_below)) navigation(app, whole, size);
     message(app, place);
     ImGui::End();
     app.kit.beneath_sheet = false;

@@ -32,7 +32,8 @@ enum class Screen {
     versions,
     reading,
     records,
-    record
+    record,
+    weigh
 };
 
 // What lies over the page; one at a time.
@@ -85,7 +86,11 @@ enum class Sheet {
     record_line,
     lot,
     trace,
-    version
+    version,
+    weigh_line,
+    weigh_adjust,
+    weigh_steps,
+    weigh_end
 };
 
 struct Wish {       // a change of the whole formula while it is being thought about
@@ -152,6 +157,16 @@ struct VersionsIn {
     std::string named;    // its own name, being typed
 };
 
+struct WeighIn {                               // at the bench
+    bool ways = false;                         // what can be done about a line that is short is shown
+    std::optional<quantity::Percent> percent;  // that a line shall have
+    std::size_t line = 0;                      // which
+    bool rest = false;                         // the rest line gives way
+    std::optional<quantity::Mass> jug;         // empty weight of another jug
+    bool dropping = false;                     // asked whether to drop it all
+    std::set<std::string> told;                // timers that are over and were told of
+};
+
 struct UiState {
     Screen screen = Screen::book;
     Sheet sheet = Sheet::none;
@@ -170,6 +185,8 @@ struct UiState {
     ReadingIn reading;
     RecordsIn records;
     VersionsIn versions;
+    WeighIn weigh;
+    std::optional<bool> awake;                         // the screen stays lit; nothing: not known yet
     std::optional<workspace_backup::Preview> restore;  // likewise, a backup
     std::string stock_search, stock_role;              // in Stock: what is looked for; "" all
     std::string card, own;              // ids: whose card is shown; the own entry being changed

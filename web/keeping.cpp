@@ -15,6 +15,7 @@ const std::string kRecipe = std::string(kPrefix) + "recipe:";
 const std::string kOwn = std::string(kPrefix) + "ingredient:";
 const std::string kFiled[] = {std::string(kPrefix) + "record:", std::string(kPrefix) + "lot:",
                               std::string(kPrefix) + "version:"};  // as the variant has them
+const std::string kWeighing = std::string(kPrefix) + "weighing:";
 const std::string kSettings = std::string(kPrefix) + "settings";
 const std::string kAside = std::string(kPrefix) + "aside:";
 
@@ -32,7 +33,8 @@ bool split_key(const std::string& key, std::string& base, char& slot) {
     slot = key.back();
     if (slot != 'a' && slot != 'b') return false;
     base = key.substr(0, key.size() - 2);
-    return base == kSettings || is_in(base, kRecipe) || is_in(base, kOwn) || is_filed(base);
+    return base == kSettings || is_in(base, kRecipe) || is_in(base, kOwn) || is_filed(base) ||
+           is_in(base, kWeighing);
 }
 
 // Bases of what there is a list of: told apart by kind, because one call serves them all.
@@ -45,6 +47,9 @@ std::string base_of(const workspace::KeptOwn& kept) {
 std::string base_of(const workspace::Filed& filed) {
     return kFiled[filed.what.index()] + filed.id;
 }
+std::string base_of(const workspace::KeptWeighOut& kept) {
+    return kWeighing + kept.id;
+}
 std::string json_of(const workspace::Kept& kept) {
     return store::write_kept(kept);
 }
@@ -54,12 +59,18 @@ std::string json_of(const workspace::KeptOwn& kept) {
 std::string json_of(const workspace::Filed& filed) {
     return store::write_filed(filed);
 }
+std::string json_of(const workspace::KeptWeighOut& kept) {
+    return store::write_weigh_out(kept);
+}
 
 bool same_content(const workspace::Kept& a, const workspace::Kept& b) {
     return a.recipe == b.recipe && a.binned == b.binned && a.tags == b.tags;
 }
 bool same_content(const workspace::KeptOwn& a, const workspace::KeptOwn& b) {
     return a.ingredient == b.ingredient && a.binned == b.binned;
+}
+bool same_content(const workspace::KeptWeighOut& a, const workspace::KeptWeighOut& b) {
+    return a.weighing == b.weighing && a.of == b.of;
 }
 bool same_content(const workspace::Filed& a, const workspace::Filed& b) {
     return a.what == b.what;
@@ -188,6 +199,16 @@ void Keeping::take_foreign_record(const std::string& base, char slot, const std:
                                   if (!was_ours) foreign_filed_.push_back(std::move(lost));
                               });
     }
+    if (is_in(base, kWeighing)) {
+        auto weighing = store::read_weigh_out(record->json);
+        if (!weighing || base != base_of(*weighing)) {
+            if (record->saves > place.saves) place = {after, record->saves};
+            return;
+        }
+        weighing->saves = record->saves;
+        return settle_foreign(base, slot, std::move(weighing).value(), written_weighing_, foreign_weighing_,
+                              [&](const auto& lost, bool) { keep_aside(json_of(lost)); });
+    }
     auto theirs = store::read_kept(record->json);
     if (!theirs) {
         if (record->saves > place.saves) place = {after, record->saves};
@@ -254,6 +275,14 @@ workspace::Workspace Keeping::take_loaded() {
             } else {
                 set_aside(base, from, chosen.record->json);
             }
+        } else if (is_in(base, kWeighing)) {
+            auto weighing = store::read_weigh_out(chosen.record->json);
+            if (weighing && base == base_of(*weighing)) {
+                weighing->saves = chosen.record->saves;
+                work.weighing.push_back(std::move(weighing.value()));
+            } else {
+                set_aside(base, from, chosen.record->json);
+            }
         } else if (auto kept = store::read_kept(chosen.record->json)) {
             kept->saves = chosen.record->saves;
             work.recipes.push_back(std::move(kept.value()));
@@ -277,6 +306,7 @@ workspace::Workspace Keeping::take_loaded() {
     workspace::sort_filed(work.filed);
     written_ = work.recipes;
     written_own_ = work.own;
+    written_weighing_ = work.weighing;
     written_filed_ = work.filed;
     written_settings_ = work.settings;
     written_open_ = work.open;
@@ -334,11 +364,14 @@ void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
             return true;
         });
     };
-    std::size_t gone = drop_gone(written_, work.recipes) + drop_gone(written_own_, work.own);
+    std::size_t gone = drop_gone(written_, work.recipes) + drop_gone(written_own_, work.own) +
+                       drop_gone(written_weighing_, work.weighing);
     const bool filed = std::exchange(written_filings_, work.filings) != work.filings;
     if (filed) gone += drop_gone(written_filed_, work.filed);
     std::vector<workspace::Kept*> changed = changed_in(work.recipes, written_, now);
     std::vector<workspace::KeptOwn*> changed_own = changed_in(work.own, written_own_, now);
+    std::vector<workspace::KeptWeighOut*> changed_weighing =
+        changed_in(work.weighing, written_weighing_, now);
     std::vector<workspace::Filed*> changed_filed;
     if (filed) changed_filed = changed_in(work.filed, written_filed_, now);
     bool settings =
@@ -350,9 +383,10 @@ void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
     // A store that is full stays so until something happens: trying at every frame would keep the page awake
     // for nothing.
     if (std::exchange(try_again_, false) || gone > 0 || !changed.empty() || !changed_own.empty() ||
-        !changed_filed.empty() || settings) {
+        !changed_filed.empty() || !changed_weighing.empty() || settings) {
         add_unsaved(changed, work.recipes, unsaved_);
         add_unsaved(changed_own, work.own, unsaved_);
+        add_unsaved(changed_weighing, work.weighing, unsaved_);
         add_unsaved(changed_filed, work.filed, unsaved_);
         settings = settings || unsaved_.count(kSettings);
     }
@@ -364,6 +398,7 @@ void Keeping::save_changes(workspace::Workspace& work, std::string_view now) {
     };
     write_all(changed_own);  // before the recipes that hold copies of them
     write_all(changed);
+    write_all(changed_weighing);
     write_all(changed_filed);
     if (settings) {
         written_settings_ = work.settings;
@@ -409,6 +444,15 @@ void Keeping::adopt(const workspace::Filed& filed) {
 
 std::vector<workspace::KeptOwn> Keeping::take_own_losers() {
     return std::exchange(own_losers_, {});
+}
+
+std::vector<workspace::KeptWeighOut> Keeping::take_foreign_weighing() {
+    return std::exchange(foreign_weighing_, {});
+}
+
+void Keeping::adopt(const workspace::KeptWeighOut& kept) {
+    std::erase_if(written_weighing_, [&](const workspace::KeptWeighOut& one) { return one.id == kept.id; });
+    written_weighing_.push_back(kept);
 }
 
 }  // namespace keeping

@@ -50,6 +50,8 @@ class Keeping {
     // Of what is filed nothing loses: what is here is brought together with it (workspace::take_filed).
     std::vector<workspace::Filed> take_foreign_filed();
     void adopt(const workspace::Filed& filed);
+    std::vector<workspace::KeptWeighOut> take_foreign_weighing();  // and weighings under way
+    void adopt(const workspace::KeptWeighOut& kept);
     std::vector<Loser> take_losers();  // to be taken before the foreign ones, and added under new ids
 
     const std::vector<Damaged>& damaged() const { return damaged_; }
@@ -84,6 +86,7 @@ class Keeping {
     std::vector<workspace::KeptOwn> written_own_, foreign_own_, own_losers_;
     std::vector<workspace::Filed> written_filed_, foreign_filed_;
     std::uint64_t written_filings_ = 0;
+    std::vector<workspace::KeptWeighOut> written_weighing_, foreign_weighing_;
     workspace::Settings written_settings_;
     std::string written_open_, written_place_;
     std::vector<Damaged> damaged_;

@@ -52,6 +52,7 @@ enum class Kind {
     copy_failed,
     page_update,     // a new version of the hosted page is ready
     storage_stands,  // text "yes": the browser has agreed to keep what is stored; "no": it has not
+    awake,           // text "yes": the screen stays lit as was wished; "no": the browser cannot, or does not
 };
 
 enum class Pointer { mouse, touch, pen };
@@ -144,6 +145,8 @@ void remove(std::string_view key);
 
 // Asks the browser to keep what is stored when room runs short; some ask the person. Answers storage_stands.
 void ask_to_keep();
+// Wishes the screen to stay lit, or no longer. Answers awake.
+void keep_awake(bool on);
 
 // outside
 void copy_text(std::string_view text);  // answers copied / copy_failed

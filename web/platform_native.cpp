@@ -35,7 +35,7 @@ struct Host {
     int lines_drawn = 0, lines_measured = 0;
     int drawn = 0, font_changes = 0, files_asked_for = 0, pages_saved = 0;
     int asked_to_keep = 0;
-    bool back_guard = false, update_taken = false;
+    bool back_guard = false, update_taken = false, awake = false;
     std::uint32_t focus = 0, focus_asked_for = 0;
 };
 
@@ -277,6 +277,10 @@ void ask_to_keep() {
     host().asked_to_keep += 1;
 }
 
+void keep_awake(bool on) {
+    host().awake = on;
+}
+
 void take_update() {
     host().update_taken = true;
 }
@@ -402,6 +406,10 @@ bool back_guard() {
 
 int asked_to_keep() {
     return host().asked_to_keep;
+}
+
+bool kept_awake() {
+    return host().awake;
 }
 
 bool update_taken() {

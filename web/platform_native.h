@@ -58,6 +58,7 @@ int files_asked_for();  // open_file() calls
 int pages_saved();
 bool back_guard();
 int asked_to_keep();  // ask_to_keep() calls
+bool kept_awake();
 bool update_taken();
 std::uint32_t focus_asked_for();  // the last focus_node()
 

@@ -65,6 +65,7 @@ void shell_save_page();
 void shell_clear_fragment();
 void shell_back_guard(int on);
 void shell_ask_to_keep();
+void shell_keep_awake(int on);
 void shell_take_update();
 int shell_local_date();
 std::uint32_t shell_chance();
@@ -405,6 +406,11 @@ void push_back_guard(bool on) {
 
 void ask_to_keep() {
     shell_ask_to_keep();
+}
+
+void keep_awake(bool on) {
+    static bool wished = false;
+    if (std::exchange(wished, on) != on) shell_keep_awake(on);
 }
 
 void take_update() {

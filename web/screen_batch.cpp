@@ -385,6 +385,12 @@ void batch(app::App& app) {
         row.onward = true;
         if (widget::row(kit, "amount", row).pressed) app::show(app, app::Sheet::amount);
     }
+    widget::gap(8);
+    const bool under_way = app::weighing(app) != nullptr;
+    if ((made || under_way) &&
+        widget::button(kit, "weigh", app.say(under_way ? "batch.weigh_on" : "batch.weigh_out"),
+                       widget::Look::primary, kit.width))
+        app::weigh(app);
     widget::gap(6);
     if (made && made->lines.size() == recipe->formula.lines.size()) {
         batch_total(app);

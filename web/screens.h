@@ -29,6 +29,9 @@ void versions(app::App& app);
 void reading(app::App& app);
 void records(app::App& app);
 void record(app::App& app);
+void weigh(app::App& app);
+void weigh_foot(app::App& app);
+bool weigh_has_foot(const app::App& app);
 void more(app::App& app);
 
 void backup(app::App& app);           // the part of More
@@ -49,6 +52,9 @@ void ceiling_of_line(app::App& app, std::size_t line, bool reasons);
 void held_on_line(app::App& app, std::size_t line);  // what it is to bring, where that was said
 // A search among the shipped ingredients; the id that was chosen from what it found.
 std::optional<std::string> picked(app::App& app, std::string_view chosen);
+void weigh_ways(app::App& app);    // from a line that has too much or too little
+void weigh_timers(app::App& app);  // those that run
+std::string weigh_name(const app::App& app, std::size_t line);
 void made_needs(app::App& app);  // below the grams of a batch: the made parts it takes
 void lots_of_card(app::App& app, std::string_view ingredient);
 // A field for a day, which says the form of one while it holds none; the text after each change.
@@ -103,5 +109,9 @@ void record_line(app::App& app);
 void lot(app::App& app);
 void trace(app::App& app);  // which batches a lot went into, and where those went
 void version(app::App& app);
+void weigh_line(app::App& app);  // lot, what is at hand, another jug
+void weigh_adjust(app::App& app);
+void weigh_steps(app::App& app);
+void weigh_end(app::App& app);
 
 }  // namespace screens

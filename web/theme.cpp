@@ -75,7 +75,7 @@ struct Size {
 constexpr Size kSizes[] = {{17, 1, false, kLetters},         {17, 1, true, kLetters},
                            {14, 1, false, kLetters},         {21, 0.75f, true, kLetters},
                            {25, 0.6f, true, kFigureLetters}, {40, 0.4f, true, kHeroLetters},
-                           {14, 0.35f, false, kLetters}};
+                           {84, 0, true, kHeroLetters},      {14, 0.35f, false, kLetters}};
 static_assert(std::size(kSizes) == kTypes);
 constexpr float kMostScale = 2;
 // Large letters of a fine screen are drawn less densely than it could show: what they take of the texture

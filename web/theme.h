@@ -27,7 +27,7 @@ ImU32 paint_disabled(std::uint32_t rgb, float opacity);  // fainter, or in the s
 // Grounds alone do not tell places apart: they have edges as well.
 bool outlined();
 
-enum class Type { body, strong, small, title, figure, hero, label };
+enum class Type { body, strong, small, title, figure, hero, bench, label };  // bench: read from a metre
 ImFont* font(Type type);
 float line_height(Type type);
 // For letters that others draw on the same line: their size (the em), where they stand below the line's top.

@@ -28,7 +28,7 @@ constexpr const char* kMarks[] = {"back",  "close", "undo",  "redo",    "dots", 
                                   "more",  "lock",  "check", "rub_out", "search", "onward"};
 static_assert(std::size(kMarks) == static_cast<int>(Mark::onward) + 1);
 constexpr const char* kInks[] = {"plain", "soft", "accent", "caution", "stop"};
-constexpr const char* kTypes[] = {"body", "strong", "small", "title", "figure", "hero", "label"};
+constexpr const char* kTypes[] = {"body", "strong", "small", "title", "figure", "hero", "bench", "label"};
 static_assert(std::size(kTypes) == static_cast<int>(theme::Type::label) + 1);
 
 struct Swatch {
@@ -92,7 +92,8 @@ void texts(kit::Kit& kit, const std::string& sample) {
     section(kit, "theme::Type");
     for (std::size_t i = 0; i < std::size(kTypes); ++i) {
         const auto type = static_cast<theme::Type>(i);
-        const bool figures = type == theme::Type::figure || type == theme::Type::hero;
+        const bool figures =
+            type == theme::Type::figure || type == theme::Type::hero || type == theme::Type::bench;
         text(kit, kTypes[i], theme::Type::small, Ink::soft);
         text(kit, figures ? words::figure(*kit.words, 2357900) : sample, type);
         gap(8);

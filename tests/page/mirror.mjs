@@ -79,7 +79,8 @@ export function hundredths(text) {
 }
 
 // What lies in the store, newest valid record of each pair: {settings, recipes, own ingredients and what is filed (batch
-// records, lots, versions) by id}.
+// records, lots, versions)
+// and weigh-outs by id}.
 export async function stored(page) {
     const entries = await page.evaluate(() => Object.entries(localStorage).filter(([key]) => key.startsWith('tarebench:')));
     const newest = new Map();
@@ -90,15 +91,16 @@ export async function stored(page) {
         const saves = Number(parts[1]);
         if (!newest.has(base) || newest.get(base).saves < saves) newest.set(base, { saves, key, json: JSON.parse(parts[2]) });
     }
-    const recipes = {}, ingredients = {}, filed = {};
+    const recipes = {}, ingredients = {}, filed = {}, weighings = {};
     let settings = null;
     for (const [base, record] of newest) {
         if (base === 'tarebench:settings') settings = record;
         else if (base.startsWith('tarebench:ingredient:')) ingredients[record.json.ingredient.id] = record;
         else if (base.startsWith('tarebench:recipe:')) recipes[record.json.id] = record;
+        else if (base.startsWith('tarebench:weighing:')) weighings[record.json.id] = record;
         else filed[record.json.id] = record;
     }
-    return { settings, recipes, ingredients, filed, keys: entries.map(([key]) => key).sort() };
+    return { settings, recipes, ingredients, filed, weighings, keys: entries.map(([key]) => key).sort() };
 }
 
 export async function storedRecipe(page, title) {

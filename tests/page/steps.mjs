@@ -151,6 +151,18 @@ export async function tour(page, hand, look) {
     await hand.press(await seen.button(page, container('jar_60ml').name));
     await there('container');
     await close(page, hand);
+    await press(page, hand, 'batch.weigh_out');
+    await there('weigh');
+    for (const key of ['steps', 'this_line', 'end']) {
+        await sheet(`weigh-${key.replace('_', '-')}`, `weigh.${key}`);
+        await close(page, hand);
+    }
+    await hand.number(await seen.field(page, say('weigh.scale_shows')), '900');
+    await press(page, hand, 'weigh.in', { g: say('unit.grams', { n: '900' }) });
+    await there('weigh-too-much');
+    await sheet('weigh-adjust', 'weigh.adjust');
+    await close(page, hand);
+    await press(page, hand, 'weigh.back');
     await goTo(page, hand, 'nav.formula');
     await press(page, hand, 'nav.checks');
     await there('checks');

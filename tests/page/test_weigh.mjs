@@ -1,0 +1,88 @@
+// From a recipe to a weighed batch: two mistakes and an adjustment, the page opened anew at every step and nothing lost.
+// By finger on a phone, and through the mirror alone. That the figures are right is proved by the engine's own tests.
+import assert from 'node:assert/strict';
+import { address, open, profile, ready, settled } from './browser.mjs';
+import { mirror, touch } from './hands.mjs';
+import * as seen from './mirror.mjs';
+import { ingredientName, recipe } from './presets.mjs';
+import * as steps from './steps.mjs';
+import { places, say } from './words.mjs';
+
+const kSalve = 'potting_shed_hand_salve';
+const kWax = ingredientName('beeswax_yellow');
+const g = (figure) => say('unit.grams', { n: String(figure) });
+
+async function weighing(page) {
+    const all = Object.values((await seen.stored(page)).weighings);
+    assert.equal(all.length, 1);
+    return all[0].json;
+}
+// What the button at the thumb says: as much as is asked for.
+const asked = (page) => page.locator('#mirror').getByRole('button', { name: new RegExp(`^${places('weigh.in').source}$`) }).first();
+async function status(page) {
+    const shown = page.getByRole('main').getByRole('status');
+    return (await shown.count()) > 0 ? shown.first().textContent() : '';
+}
+
+// The page goes and comes back; what is kept and what is shown are the same.
+async function anew(page) {
+    await settled(page);
+    const before = await weighing(page), shown = await status(page);
+    await page.reload();
+    await ready(page);
+    const after = await weighing(page);
+    assert.deepEqual({ ...after, saves: 0, changed: '' }, { ...before, saves: 0, changed: '' });
+    assert.equal(await status(page), shown, 'the same line with the same figure');
+}
+
+async function pour(page, hand, figure) {
+    await hand.number(await seen.field(page, say('weigh.scale_shows')), figure);
+    await anew(page);
+    assert.equal(await (await seen.field(page, say('weigh.scale_shows'))).inputValue(), figure, 'typed and not lost');
+    await steps.press(page, hand, 'weigh.in', { g: g(figure) });
+    await anew(page);
+}
+
+async function road(page, hand) {
+    await steps.openStarter(page, mirror(page), kSalve);
+    await steps.goTo(page, mirror(page), 'nav.batch');
+    await steps.press(page, hand, 'batch.weigh_out');
+    assert.match(await status(page), new RegExp(`^${say('weigh.add')} `));
+    await anew(page);
+
+    // Too much wax: all in proportion.
+    await pour(page, hand, '45');
+    await steps.press(page, hand, 'weigh.do_bring_up');
+    await anew(page);
+    // Too little shea, and there is no more: it stays so.
+    await pour(page, hand, '20');
+    await steps.press(page, hand, 'weigh.no_more_of_it');
+    await steps.press(page, hand, 'weigh.do_leave');
+    await anew(page);
+    for (let line = 2; line < 5; ++line) await hand.press(asked(page));
+    await anew(page);
+
+    // After the cold spoon: firmer.
+    await steps.press(page, hand, 'weigh.adjust');
+    await hand.number(await seen.field(page, say('adjust.new_percent', { name: kWax })), '20');
+    await steps.press(page, hand, 'weigh.do_adjust');
+    await anew(page);
+    await hand.press(asked(page));
+    await hand.press(asked(page));
+    await anew(page);
+    assert.ok((await status(page)).startsWith(say('weigh.all_in')), 'all is in');
+    const { acts } = await weighing(page);
+    assert.deepEqual(acts.map((act) => act.do), ['pour', 'proportion', 'pour', 'accept', 'pour', 'pour', 'pour', 'adjust', 'pour', 'pour']);
+}
+
+export const tests = [
+    ['by finger: two mistakes and an adjustment, opened anew at every step', async ({ browser, file }) => {
+        const page = await open(await profile(browser), address(file));
+        await road(page, touch(page));
+    }],
+
+    ['through the mirror: the same road', async ({ browser, file }) => {
+        const page = await open(await profile(browser), address(file));
+        await road(page, mirror(page));
+    }],
+];
