@@ -167,6 +167,8 @@ std::string sheet_title(App& app, const SheetRow& row) {
     }
     if (row.sheet == Sheet::version && workspace::find_version(app.work, app.ui.versions.version))
         return version_name(app, app.ui.versions.version);
+    if (row.sheet == Sheet::record_entry)
+        return app.say("record." + std::string(record::name(app.ui.records.entry.kind)));
     if (row.sheet == Sheet::record_line)
         if (const auto* record = workspace::find_record(app.work, app.ui.records.record);
             record && app.ui.records.known.line < record->lines.size())
@@ -339,7 +341,9 @@ void navigation(App& app, const Place& place, ImVec2 window) {
         const bool of_batch = app.ui.screen == Screen::batch || app.ui.screen == Screen::weigh;
         const bool current = app.ui.screen == row.screen ||
                              (of_batch && (both || row.screen == Screen::batch)) ||
-                             (row.screen == Screen::formula && is_asked(app.ui.screen));
+                             (row.screen == Screen::formula && is_asked(app.ui.screen)) ||
+                             (row.screen == Screen::more &&
+                              (app.ui.screen == Screen::records || app.ui.screen == Screen::record));
         const float n = static_cast<float>(i++);
         const ImVec2 size = place.wide ? ImVec2(theme::rail() - 20, theme::grown(50))
                                        : ImVec2(window.x / std::size(kScreens), theme::bar());

@@ -111,6 +111,12 @@ void head(app::App& app, const Record& record, const State& state) {
     widget::text(kit, state.who.empty()
                           ? app.say("record_ui.made_on", {{"day", state.day}})
                           : app.say("record_ui.made_by", {{"day", state.day}, {"who", state.who}}));
+    std::string decided = app.say("record_ui.undecided_long");
+    for (const std::size_t i : state.holds)
+        if (const Entry& entry = record.entries[i]; entry.kind == Kind::release)
+            decided = app.say(entry.yes ? "record_ui.released_for" : "record_ui.held_for",
+                              {{"reason", entry.text}});
+    widget::text(kit, decided);
     std::string units;
     if (state.filled)
         units = app.say("record_ui.whereabouts", {{"filled", number_words(app, *state.filled)},
@@ -130,8 +136,14 @@ void missing(app::App& app, const Record& record, const State& state) {
     if (asked.empty())
         return widget::text(app.kit, app.say("record_ui.complete"), theme::Type::small, widget::Ink::soft);
     std::string names;
-    for (const record::Asked one : asked)
-        add_to(names, app.say("record_ask." + std::string(record::name(one))), ", ");
+    for (const record::Asked one : asked) {
+        const auto n =
+            std::count_if(state.lines.begin(), state.lines.end(), [&](const record::Weighed& line) {
+                return one == record::Asked::lots ? line.lot.empty() : !line.weighed;
+            });
+        add_to(names, app.say("record_ask." + std::string(record::name(one)), {{"n", std::to_string(n)}}),
+               ", ");
+    }
     widget::finding_badge(app.kit, finding::Severity::note, app.say("record_ui.missing", {{"what", names}}),
                           app.say("record_ui.missing_source",
                                   {{"source", app::source_words(app, "memory", source::Standing::memory)}}));
@@ -163,7 +175,7 @@ void lines(app::App& app, const State& state) {
                                            : app.say("record_ui.lot", {{"lot", line.lot}}));
         if (!line.best_before.empty())
             add_to(row.under, app.say("record_ui.best_before", {{"day", line.best_before}}));
-        row.right = line.weighed ? app.grams(*line.weighed) : app.say("record_ui.not_weighed");
+        row.right = line.weighed ? app.grams(*line.weighed) : app.say("own.not_known");
         if (widget::row(kit, "line " + std::to_string(i), row).pressed) pressed = i;
         widget::hairline(kit);
         if (!line.weighed && line.planned.grid > 0) as_planned.push_back({i, line.planned, "", ""});
@@ -244,9 +256,14 @@ void history(app::App& app, const Record& record) {
     if (pressed) app::begin_entry(app, pressed->kind, pressed);
 }
 
-void deeds(app::App& app, const Record& record) {
+void deeds(app::App& app, const Record& record, const State& state) {
     kit::Kit& kit = app.kit;
     widget::gap(24);
+    if (!record.makes.empty()) {  // it is a lot of others
+        if (widget::button(kit, "trace", app.say("record_ui.used_in"), widget::Look::plain, kit.width))
+            return app::show_trace(app, record.makes, {state.number});
+        widget::gap(8);
+    }
     const workspace::Kept* kept = workspace::find(std::as_const(app.work), record.recipe);
     if (kept && kept->binned.empty()) {
         if (widget::button(kit, "label", app.say("record_ui.label"), widget::Look::plain, kit.width))
@@ -290,7 +307,7 @@ void record(app::App& app) {
     for (const Group& one : groups)
         group(app, record, state, one);
     history(app, record);
-    deeds(app, record);
+    deeds(app, record, state);
 }
 
 }  // namespace screens
