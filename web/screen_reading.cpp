@@ -19,7 +19,6 @@ namespace screens {
 namespace {
 
 using ::reading::Answer;
-using ::reading::State;
 using ::reading::Statement;
 
 // The list of an invented product, an allergen at its end that one of its oils brings. Names of INCI are the
@@ -28,11 +27,11 @@ constexpr const char* kExample =
     "Helianthus Annuus Seed Oil, Cera Alba, Butyrospermum Parkii Butter, Theobroma Cacao Seed Butter, "
     "Ricinus Communis Seed Oil, Tocopherol, Citrus Aurantium Dulcis Peel Oil, Limonene";
 
-void section(app::App& app, const std::string& words) {
+void part_of_list(app::App& app, const std::string& words) {
     widget::gap(22);
     widget::heading(app.kit, 2, words);
 }
-void soft(app::App& app, const std::string& words) {
+void aside(app::App& app, const std::string& words) {
     widget::text(app.kit, words, theme::Type::small, widget::Ink::soft);
 }
 
@@ -101,7 +100,7 @@ std::string entry_under(const app::App& app, const reading_list::Entry& entry) {
 
 void listed(app::App& app) {
     app::ReadingIn& in = app.ui.reading;
-    section(app, app.say("reading_ui.listed"));
+    part_of_list(app, app.say("reading_ui.listed"));
     mirror::Node list;
     list.id = widget::id_of("entries");
     list.role = mirror::Role::list;
@@ -156,9 +155,9 @@ bool statement(app::App& app, std::size_t at, const ::reading::Names& names) {
     ImGui::PushID(static_cast<int>(at));
     const bool turned = widget::tick(app.kit, "on", ::reading::say(app.words, problem, names, one), one.on);
     const bool standing = at >= app.reading_said.size() && !one.source.empty();
-    if (standing) soft(app, app::source_words(app, one.source, one.standing));
+    if (standing) aside(app, app::source_words(app, one.source, one.standing));
     if (const auto* gain = app.reading && one.on ? gain_of(app.reading->answer(), at) : nullptr)
-        soft(app, ::reading::say(app.words, problem, names, *gain));
+        aside(app, ::reading::say(app.words, problem, names, *gain));
     if (at < app.reading_said.size() &&
         widget::button(app.kit, "change", app.say("reading_ui.change"), widget::Look::quiet)) {
         app.ui.reading.statement = app.reading_said[at];
@@ -174,8 +173,8 @@ void said(app::App& app) {
     kit::Kit& kit = app.kit;
     app::ReadingIn& in = app.ui.reading;
     const ::reading::Names names = app::item_names(app);
-    section(app, app.say("reading_ui.said"));
-    soft(app, app.say("reading_ui.said_about"));
+    part_of_list(app, app.say("reading_ui.said"));
+    aside(app, app.say("reading_ui.said_about"));
     widget::RowSpec line;
     line.title = app.say("reading_ui.line");
     line.under = in.line_after ? ::reading::say(app.words, app.reading->problem(), names,
@@ -219,14 +218,14 @@ void progress(app::App& app) {
     const int percent = static_cast<int>(app.reading->progress() * 100);
     widget::gap(8);
     if (in.stopped) {
-        soft(app, app.say("reading_ui.broken_off", {{"n", std::to_string(percent)}}));
+        aside(app, app.say("reading_ui.broken_off", {{"n", std::to_string(percent)}}));
         if (widget::button(app.kit, "go_on", app.say("reading_ui.go_on"))) {
             in.stopped = false;
             app.ui.again = true;
         }
         return;
     }
-    soft(app, app.say("reading_ui.working", {{"n", std::to_string(percent)}}));
+    aside(app, app.say("reading_ui.working", {{"n", std::to_string(percent)}}));
     if (widget::button(app.kit, "stop", app.say("reading_ui.stop"))) in.stopped = true;
 }
 
@@ -241,9 +240,9 @@ void nothing_fits(app::App& app, const ::reading::Names& names) {
         widget::text(kit, "\xE2\x80\xA2 " + ::reading::say(app.words, problem, names, one));
     if (!conflict.beside.empty()) {
         widget::gap(6);
-        soft(app, app.say("reading_ui.beside"));
+        aside(app, app.say("reading_ui.beside"));
         for (const ::reading::Said& one : conflict.beside)
-            soft(app, "\xE2\x80\xA2 " + ::reading::say(app.words, problem, names, one));
+            aside(app, "\xE2\x80\xA2 " + ::reading::say(app.words, problem, names, one));
     }
     if (conflict.mends.empty()) return;
     widget::gap(8);
@@ -255,38 +254,38 @@ void nothing_fits(app::App& app, const ::reading::Names& names) {
 // The method, so that nobody takes an assumption for a measurement.
 void method(app::App& app, const Answer& answer) {
     if (answer.likely.empty()) return;
-    soft(app, app.say("reading_ui.assumption"));
-    if (answer.method == ::reading::Method::single) return soft(app, app.say("reading_ui.single"));
+    aside(app, app.say("reading_ui.assumption"));
+    if (answer.method == ::reading::Method::single) return aside(app, app.say("reading_ui.single"));
     if (answer.method == ::reading::Method::exact)
-        soft(app, app.say("reading_ui.exact", {{"n", std::to_string(::reading::Wish{}.draws)}}));
+        aside(app, app.say("reading_ui.exact", {{"n", std::to_string(::reading::Wish{}.draws)}}));
     if (answer.method == ::reading::Method::walk) {
         double r_hat = 1, effective = 1e9;
         for (const ::reading::Likely& one : answer.likely) {
             r_hat = std::max(r_hat, one.r_hat);
             effective = std::min(effective, one.effective);
         }
-        soft(app, app.say(answer.settled ? "reading_ui.walk" : "reading_ui.walk_unsettled",
-                          {{"rhat", words::figure_fixed(app.words, decimal::rounded(r_hat), 3)},
-                           {"n", std::to_string(static_cast<long>(effective))}}));
+        aside(app, app.say(answer.settled ? "reading_ui.walk" : "reading_ui.walk_unsettled",
+                           {{"rhat", words::figure_fixed(app.words, decimal::rounded(r_hat), 3)},
+                            {"n", std::to_string(static_cast<long>(effective))}}));
     }
     if (answer.places.size() > 1)
-        soft(app, app.say("reading_ui.places", {{"n", std::to_string(answer.places.size())}}));
-    if (answer.partial) soft(app, app.say("reading_ui.partial"));
+        aside(app, app.say("reading_ui.places", {{"n", std::to_string(answer.places.size())}}));
+    if (answer.partial) aside(app, app.say("reading_ui.partial"));
 }
 
 void allowed(app::App& app) {
     const Answer& answer = app.reading->answer();
     const ::reading::Names names = app::item_names(app);
-    section(app, app.say("reading_ui.allowed"));
+    part_of_list(app, app.say("reading_ui.allowed"));
     progress(app);
-    if (answer.state == State::nothing_fits) return nothing_fits(app, names);
-    if (answer.state == State::unknown)
+    if (answer.state == ::reading::State::nothing_fits) return nothing_fits(app, names);
+    if (answer.state == ::reading::State::unknown)
         return widget::finding_badge(app.kit, finding::Severity::caution, app.say("reading_ui.beyond"), "");
-    if (answer.state != State::fits) return;
+    if (answer.state != ::reading::State::fits) return;
     double most = 1;
     for (const ::reading::Range& one : answer.items)
         most = std::max(most, one.max);
-    soft(app, app.say("reading_ui.legend", {{"most", about(app, most)}}));
+    aside(app, app.say("reading_ui.legend", {{"most", about(app, most)}}));
     widget::gap(6);
     for (std::size_t i = 0; i < answer.items.size() && i < names.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));
@@ -322,8 +321,8 @@ void suggestions(app::App& app) {
     const Answer& answer = app.reading->answer();
     if (answer.suggestions.empty()) return;
     const ::reading::Names names = app::item_names(app);
-    section(app, app.say("reading_ui.suggestions"));
-    soft(app, app.say("reading_ui.suggestions_about"));
+    part_of_list(app, app.say("reading_ui.suggestions"));
+    aside(app, app.say("reading_ui.suggestions_about"));
     widget::gap(8);
     widget::TextSpec title;
     title.name = app.say("recipe.title");
@@ -344,7 +343,7 @@ void suggestions(app::App& app) {
             lines += (lines.empty() ? "" : "\n") + words::figure(app.words, percents[j].grid) + "\xC2\xA0% " +
                      names[j];
         widget::text(kit, lines);
-        if (!answer.suggestions[i].fits) soft(app, app.say("reading_ui.near"));
+        if (!answer.suggestions[i].fits) aside(app, app.say("reading_ui.near"));
         widget::gap(6);
         if (widget::button(kit, "keep", app.say("reading_ui.keep", {{"n", std::to_string(i + 1)}})))
             chosen = i;
@@ -378,7 +377,7 @@ void reading(app::App& app) {
     }
     listed(app);
     if (app.reading) suggestions(app);
-    section(app, app.say("reading_ui.cannot"));
+    part_of_list(app, app.say("reading_ui.cannot"));
     widget::text(app.kit, app.say("reading_ui.cannot_about"));
 }
 

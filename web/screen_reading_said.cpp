@@ -16,10 +16,8 @@
 namespace screens {
 namespace {
 
-using ::reading::Kind;
 using ::reading::Statement;
 using reading_list::As;
-using reading_list::Entry;
 
 constexpr const char* kSoldMarkets[] = {"", "eu", "gb", "ni", "us", "ca"};
 constexpr const char* kProperties[] = {"density", "iodine_value", "saponification_value", "wax_share"};
@@ -40,7 +38,7 @@ bool bounds(app::App& app, Statement& statement, const std::string& unit, const 
         widget::NumberSpec spec;
         spec.name = app.say(words, {{"name", of}});
         spec.unit = unit;
-        const bool percent = statement.kind != Kind::property || statement.subject == "wax_share";
+        const bool percent = statement.kind != ::reading::Kind::property || statement.subject == "wax_share";
         spec.read = percent                          ? typed::percent
                     : statement.subject == "density" ? typed::density
                                                      : typed::mass_or_none;
@@ -64,7 +62,8 @@ bool crossed(const Statement& statement) {
 void amount_of(app::App& app, std::size_t entry, const std::string& name) {
     app::ReadingIn& in = app.ui.reading;
     const auto at = std::find_if(in.said.begin(), in.said.end(), [&](const Statement& one) {
-        return one.kind == Kind::amount && one.terms.size() == 1 && one.terms.front().item == entry;
+        return one.kind == ::reading::Kind::amount && one.terms.size() == 1 &&
+               one.terms.front().item == entry;
     });
     Statement now = at == in.said.end() ? ::reading::amount(entry, std::nullopt, std::nullopt) : *at;
     widget::gap(16);
@@ -83,7 +82,7 @@ void amount_of(app::App& app, std::size_t entry, const std::string& name) {
     app::ask_anew(app);
 }
 
-void place_name_of(app::App& app, Entry& entry) {
+void place_name_of(app::App& app, reading_list::Entry& entry) {
     std::optional<std::string> chosen;
     const auto choice = [&](const std::string& id, const std::string& title, const std::string& under) {
         widget::RowSpec row;
@@ -161,7 +160,7 @@ void reading_for(app::App& app) {
 void reading_item(app::App& app) {
     app::ReadingIn& in = app.ui.reading;
     if (in.entry >= in.entries.size()) return app::close_sheet(app);
-    Entry& entry = in.entries[in.entry];
+    reading_list::Entry& entry = in.entries[in.entry];
     quiet(app, app.say("reading_ui.written", {{"name", entry.written}}));
     widget::gap(8);
     const int as = widget::choice(
@@ -218,7 +217,7 @@ void reading_sum(app::App& app) {
     Statement& draft = in.draft;
     if (in.statement && *in.statement >= in.said.size()) return app::close_sheet(app);
     std::string unit = "%";
-    if (draft.kind == Kind::property) {
+    if (draft.kind == ::reading::Kind::property) {
         static constexpr const char* kUnits[] = {"reading.unit_density", "reading.unit_iodine",
                                                  "reading.unit_lye", "reading.unit_percent"};
         std::vector<std::string> options{app.say("reading.density"), app.say("reading.iodine_value"),
@@ -236,9 +235,9 @@ void reading_sum(app::App& app) {
         unit = app.say(kUnits[chosen]);
         bounds(app, draft, unit, options[static_cast<std::size_t>(chosen)]);
     } else {
-        if (draft.kind == Kind::group) quiet(app, app.say("reading_ui.sum_about"));
+        if (draft.kind == ::reading::Kind::group) quiet(app, app.say("reading_ui.sum_about"));
         for (std::size_t i = 0; i < in.entries.size(); ++i) {
-            if (draft.kind != Kind::group || in.entries[i].as == As::incidental ||
+            if (draft.kind != ::reading::Kind::group || in.entries[i].as == As::incidental ||
                 in.entries[i].as == As::aside)
                 continue;
             const auto at = std::find_if(draft.terms.begin(), draft.terms.end(),
@@ -258,7 +257,8 @@ void reading_sum(app::App& app) {
         widget::finding_badge(app.kit, finding::Severity::caution,
                               words::say(app.words, result::Error{result::Code::range_crossed, "", ""}), "");
     const bool some = draft.min || draft.max;
-    const bool whole = some && !crossed(draft) && (draft.kind == Kind::property || !draft.terms.empty());
+    const bool whole =
+        some && !crossed(draft) && (draft.kind == ::reading::Kind::property || !draft.terms.empty());
     widget::gap(8);
     if (widget::button(app.kit, "take", app.say("reading_ui.take"), widget::Look::primary, app.kit.width,
                        !whole)) {
