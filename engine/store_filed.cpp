@@ -11,18 +11,14 @@
 namespace store {
 namespace {
 
-using lot::Lot;
-using record::Entry;
-using record::Figure;
-using record::Record;
 using store_json::Failure;
 using store_json::Fields;
 using store_json::indexed;
 using store_json::Json;
 using store_json::Writer;
 
-constexpr std::array<std::string_view, 3> kKinds{"batch_record", "lot",
-                                                 "version"};  // as the variant has them
+constexpr std::array<std::string_view, 3> kFiledKinds{"batch_record", "lot",
+                                                      "version"};  // as the variant has them
 
 void pair(Writer& writer, std::string_view key, const std::string& text) {
     if (!text.empty()) writer.pair(key, text);
@@ -38,22 +34,22 @@ void pair(Writer& writer, std::string_view key, const std::optional<quantity::Ma
 
 std::string_view unit_key(record::Kind kind) {
     switch (record::figure_of(kind)) {
-        case Figure::celsius:
+        case record::Figure::celsius:
             return "celsius";
-        case Figure::ph:
+        case record::Figure::ph:
             return "ph";
-        case Figure::grams:
+        case record::Figure::grams:
             return "grams";
-        case Figure::units:
-        case Figure::units_or_none:
+        case record::Figure::units:
+        case record::Figure::units_or_none:
             return "units";
-        case Figure::none:
+        case record::Figure::none:
             break;
     }
     return "";
 }
 
-void write_entry(Writer& writer, const Entry& entry) {
+void write_entry(Writer& writer, const record::Entry& entry) {
     writer.object();
     writer.pair("id", entry.id);
     writer.pair("kind", record::name(entry.kind));
@@ -84,7 +80,7 @@ void write_entry(Writer& writer, const Entry& entry) {
     writer.end();
 }
 
-void write(Writer& writer, const Record& record) {
+void write(Writer& writer, const record::Record& record) {
     writer.pair("number", record.number);
     writer.pair("day", record.day);
     pair(writer, "who", record.who);
@@ -112,12 +108,12 @@ void write(Writer& writer, const Record& record) {
     writer.end();
     writer.key("entries");
     writer.list();
-    for (const Entry& entry : record.entries)
+    for (const record::Entry& entry : record.entries)
         write_entry(writer, entry);
     writer.end();
 }
 
-void write(Writer& writer, const Lot& lot) {
+void write(Writer& writer, const lot::Lot& lot) {
     writer.pair("ingredient", lot.ingredient);
     writer.pair("number", lot.number);
     if (!lot.earlier.empty()) {
@@ -169,8 +165,8 @@ record::Weighed line_from(const Json& value, const std::string& place, Failure& 
     return line;
 }
 
-Entry entry_from(const Json& value, const std::string& place, Failure& failure) {
-    Entry entry;
+record::Entry entry_from(const Json& value, const std::string& place, Failure& failure) {
+    record::Entry entry;
     Fields fields(value, place, failure);
     entry.id = fields.needed_text("id");
     const std::string kind = fields.needed_text("kind");
@@ -207,8 +203,8 @@ Entry entry_from(const Json& value, const std::string& place, Failure& failure) 
     return entry;
 }
 
-Record record_from(Fields& fields) {
-    Record record;
+record::Record record_from(Fields& fields) {
+    record::Record record;
     record.number = fields.needed_text("number");
     record.day = fields.needed_text("day");
     record.who = fields.text("who");
@@ -229,8 +225,8 @@ Record record_from(Fields& fields) {
     return record;
 }
 
-Lot lot_from(Fields& fields) {
-    Lot lot;
+lot::Lot lot_from(Fields& fields) {
+    lot::Lot lot;
     lot.ingredient = fields.needed_text("ingredient");
     lot.number = fields.needed_text("number");
     each(fields, "earlier", [&](const Json& one, const std::string& where) {
@@ -260,7 +256,7 @@ workspace::Version version_from(Fields& fields) {
 }  // namespace
 
 bool is_filed(std::string_view kind) {
-    return kind == kKinds[0] || kind == kKinds[1] || kind == kKinds[2];
+    return kind == kFiledKinds[0] || kind == kFiledKinds[1] || kind == kFiledKinds[2];
 }
 
 std::string write_filed(const workspace::Filed& filed) {
@@ -268,14 +264,14 @@ std::string write_filed(const workspace::Filed& filed) {
     writer.object();
     writer.key("tarebench");
     writer.whole(kFormat);
-    writer.pair("kind", kKinds[filed.what.index()]);
+    writer.pair("kind", kFiledKinds[filed.what.index()]);
     writer.pair("id", filed.id);
     writer.key("saves");
     writer.whole(filed.saves);
     writer.pair("made", filed.made);
     writer.pair("changed", filed.changed);
     if (const auto* record = std::get_if<record::Record>(&filed.what)) write(writer, *record);
-    if (const auto* lot = std::get_if<Lot>(&filed.what)) write(writer, *lot);
+    if (const auto* lot = std::get_if<lot::Lot>(&filed.what)) write(writer, *lot);
     if (const auto* version = std::get_if<workspace::Version>(&filed.what)) write(writer, *version);
     return writer.finish();
 }
@@ -300,9 +296,9 @@ result::Result<workspace::Filed> read_filed(std::string_view json) {
     filed.saves = fields.whole("saves").value_or(0);
     filed.made = fields.needed_text("made");
     filed.changed = fields.needed_text("changed");
-    if (kind == kKinds[0])
+    if (kind == kFiledKinds[0])
         filed.what = record_from(fields);
-    else if (kind == kKinds[1])
+    else if (kind == kFiledKinds[1])
         filed.what = lot_from(fields);
     else
         filed.what = version_from(fields);

@@ -17,21 +17,21 @@
 namespace screens {
 namespace {
 
-void add_to(std::string& text, const std::string& more, const char* between = " \xC2\xB7 ") {
+void add_part(std::string& text, const std::string& more, const char* between = " \xC2\xB7 ") {
     if (!more.empty()) text += (text.empty() ? "" : between) + more;
 }
 
 std::string under(const app::App& app, const lot::Lot& lot) {
     std::string words;
     const auto day = [&](const char* key, const std::string& said) {
-        if (!said.empty()) add_to(words, app.say(key, {{"day", said}}));
+        if (!said.empty()) add_part(words, app.say(key, {{"day", said}}));
     };
     day("lot.used_up_on", lot.used_up);
     day("record_ui.best_before", lot.best_before);
     day("lot.opened_on", lot.opened);
     if (lot.left && lot.used_up.empty())
-        add_to(words, app.say("lot.left_on", {{"g", app.grams(*lot.left)}, {"day", lot.counted}}));
-    add_to(words, lot.supplier);
+        add_part(words, app.say("lot.left_on", {{"g", app.grams(*lot.left)}, {"day", lot.counted}}));
+    add_part(words, lot.supplier);
     return words;
 }
 
@@ -53,15 +53,15 @@ std::string went(const app::App& app, const record::Record& record, const record
         std::string one =
             app.say("record_ui.units", {{"n", std::to_string(entry.figure.value_or(0) / decimal::kOne)}});
         one += sent ? " \xE2\x86\x92 " + entry.text : ", " + app.say("record.kept_back");
-        if (!sent) add_to(one, entry.text, ": ");
-        add_to(one, entry.day, ", ");
-        add_to(words, one, "\n");
+        if (!sent) add_part(one, entry.text, ": ");
+        add_part(one, entry.day, ", ");
+        add_part(words, one, "\n");
     }
     if (state.left.value_or(0) > 0)
-        add_to(words,
-               app.say("record_ui.left",
-                       {{"left", std::to_string(*state.left)}, {"of", std::to_string(*state.filled)}}),
-               "\n");
+        add_part(words,
+                 app.say("record_ui.left",
+                         {{"left", std::to_string(*state.left)}, {"of", std::to_string(*state.filled)}}),
+                 "\n");
     return words.empty() ? app.say("lot.whereabouts_unknown") : words;
 }
 
@@ -150,7 +150,7 @@ void trace(app::App& app) {
     if (in.lot_numbers.empty()) return app::close_sheet(app);
     std::string numbers;
     for (const std::string& number : in.lot_numbers)
-        add_to(numbers, number, ", ");
+        add_part(numbers, number, ", ");
     widget::heading(kit, 3, ingredient_name(app, in.lot_of));
     widget::text(kit, app.say("record_ui.lot", {{"lot", numbers}}));
     const auto filed = workspace::records(app.work);
@@ -165,17 +165,17 @@ void trace(app::App& app) {
         widget::RowSpec row;
         row.title = state.number + " \xC2\xB7 " + record.title;
         std::string first = state.day;
-        add_to(first,
-               use.grams ? app.say("lot.took", {{"g", app.grams(*use.grams)}}) : app.say("lot.took_unknown"));
+        add_part(first, use.grams ? app.say("lot.took", {{"g", app.grams(*use.grams)}})
+                                  : app.say("lot.took_unknown"));
         row.under = first;
         if (!use.by_way_of.empty())
-            add_to(row.under, app.say("lot.by_way_of", {{"number", use.by_way_of}}), "\n");
-        if (use.other_ingredient) add_to(row.under, app.say("lot.other_ingredient"), "\n");
-        add_to(row.under, went(app, record, state), "\n");
+            add_part(row.under, app.say("lot.by_way_of", {{"number", use.by_way_of}}), "\n");
+        if (use.other_ingredient) add_part(row.under, app.say("lot.other_ingredient"), "\n");
+        add_part(row.under, went(app, record, state), "\n");
         row.onward = true;
         if (widget::row(kit, filed[use.record]->id, row).pressed) pressed = filed[use.record]->id;
         widget::hairline(kit);
-        add_to(copied, row.title + "\n" + row.under, "\n\n");
+        add_part(copied, row.title + "\n" + row.under, "\n\n");
     }
     widget::gap(6);
     widget::text(kit, app.say("lot.trace_about"), theme::Type::small, widget::Ink::soft);

@@ -17,23 +17,18 @@
 namespace screens {
 namespace {
 
-using record::Entry;
-using record::Kind;
-using record::Record;
-using record::State;
-
 struct Group {
     const char* title;
     const char* add;
-    Kind first;
-    std::vector<Kind> kinds;
+    record::Kind first;
+    std::vector<record::Kind> kinds;
 };
 
-void section(app::App& app, std::string_view key) {
+void record_section(app::App& app, std::string_view key) {
     widget::gap(24);
     widget::heading(app.kit, 2, app.say(key));
 }
-void soft(app::App& app, const std::string& words) {
+void soft_words(app::App& app, const std::string& words) {
     widget::text(app.kit, words, theme::Type::small, widget::Ink::soft);
 }
 void add_to(std::string& text, const std::string& more, const char* between = " \xC2\xB7 ") {
@@ -45,7 +40,7 @@ std::string number_words(const app::App& app, std::int64_t count) {
 }
 
 // "72.5 °C", "4 units"; "" for a kind without a figure.
-std::string figure_words(const app::App& app, const Entry& entry) {
+std::string figure_words(const app::App& app, const record::Entry& entry) {
     if (!entry.figure) return "";
     switch (record::figure_of(entry.kind)) {
         case record::Figure::celsius:
@@ -59,12 +54,12 @@ std::string figure_words(const app::App& app, const Entry& entry) {
     }
 }
 
-std::string kind_words(const app::App& app, Kind kind) {
+std::string kind_words(const app::App& app, record::Kind kind) {
     return app.say("record." + std::string(record::name(kind)));
 }
 
 // What an entry says of lines: "Beeswax 20.1 g, lot BW-7".
-std::string lines_words(const app::App& app, const Record& record, const Entry& entry) {
+std::string lines_words(const app::App& app, const record::Record& record, const record::Entry& entry) {
     std::string all;
     for (const record::Known& known : entry.lines) {
         if (known.line >= record.lines.size()) continue;
@@ -78,10 +73,12 @@ std::string lines_words(const app::App& app, const Record& record, const Entry& 
     return all;
 }
 
-bool entry_row(app::App& app, const Record& record, const Entry& entry, const std::string& remark) {
+bool entry_row(app::App& app, const record::Record& record, const record::Entry& entry,
+               const std::string& remark) {
     widget::RowSpec row;
     row.title = kind_words(app, entry.kind);
-    if (entry.kind == Kind::release) row.title = app.say(entry.yes ? "record_ui.released" : "record_ui.held");
+    if (entry.kind == record::Kind::release)
+        row.title = app.say(entry.yes ? "record_ui.released" : "record_ui.held");
     row.right = figure_words(app, entry);
     add_to(row.under, entry.text, "\n");
     for (const auto& [key, text] :
@@ -93,14 +90,14 @@ bool entry_row(app::App& app, const Record& record, const Entry& entry, const st
     add_to(when, entry.who);
     add_to(row.under, when, "\n");
     add_to(row.under, remark, "\n");
-    row.plain = !remark.empty() || entry.kind == Kind::withdrawn;
+    row.plain = !remark.empty() || entry.kind == record::Kind::withdrawn;
     row.onward = !row.plain && row.right.empty();
     const bool pressed = widget::row(app.kit, "entry " + entry.id, row).pressed;
     widget::hairline(app.kit);
     return pressed;
 }
 
-void head(app::App& app, const Record& record, const State& state) {
+void head(app::App& app, const record::Record& record, const record::State& state) {
     kit::Kit& kit = app.kit;
     if (widget::button(kit, "all", app.say("record_ui.all"), widget::Look::quiet)) {
         app.ui.screen = app::Screen::records;
@@ -113,7 +110,7 @@ void head(app::App& app, const Record& record, const State& state) {
                           : app.say("record_ui.made_by", {{"day", state.day}, {"who", state.who}}));
     std::string decided = app.say("record_ui.undecided_long");
     for (const std::size_t i : state.holds)
-        if (const Entry& entry = record.entries[i]; entry.kind == Kind::release)
+        if (const record::Entry& entry = record.entries[i]; entry.kind == record::Kind::release)
             decided = app.say(entry.yes ? "record_ui.released_for" : "record_ui.held_for",
                               {{"reason", entry.text}});
     widget::text(kit, decided);
@@ -130,7 +127,7 @@ void head(app::App& app, const Record& record, const State& state) {
     }
 }
 
-void missing(app::App& app, const Record& record, const State& state) {
+void missing(app::App& app, const record::Record& record, const record::State& state) {
     const std::vector<record::Asked> asked = record::missing(record, state);
     widget::gap(10);
     if (asked.empty())
@@ -150,7 +147,7 @@ void missing(app::App& app, const Record& record, const State& state) {
 }
 
 // Those of which a batch has one lot at hand and none is written.
-std::vector<record::Known> lots_at_hand(const app::App& app, const State& state) {
+std::vector<record::Known> lots_at_hand(const app::App& app, const record::State& state) {
     std::vector<record::Known> known;
     for (std::size_t i = 0; i < state.lines.size(); ++i)
         if (state.lines[i].lot.empty())
@@ -159,9 +156,9 @@ std::vector<record::Known> lots_at_hand(const app::App& app, const State& state)
     return known;
 }
 
-void lines(app::App& app, const State& state) {
+void lines(app::App& app, const record::State& state) {
     kit::Kit& kit = app.kit;
-    section(app, "record_ui.weighed");
+    record_section(app, "record_ui.weighed");
     std::optional<std::size_t> pressed;
     std::vector<record::Known> as_planned;
     for (std::size_t i = 0; i < state.lines.size(); ++i) {
@@ -185,8 +182,8 @@ void lines(app::App& app, const State& state) {
     if (state.loss)
         widget::text(kit, app.say("record_ui.loss",
                                   {{"percent", words::figure_fixed(app.words, state.loss->grid, 1)}}));
-    Entry entry;
-    entry.kind = Kind::weighed;
+    record::Entry entry;
+    entry.kind = record::Kind::weighed;
     entry.who = state.who;
     if (!as_planned.empty()) {
         widget::gap(8);
@@ -211,11 +208,11 @@ void lines(app::App& app, const State& state) {
     app::show(app, app::Sheet::record_line);
 }
 
-void group(app::App& app, const Record& record, const State& state, const Group& of) {
-    section(app, of.title);
-    const Entry* pressed = nullptr;
+void group(app::App& app, const record::Record& record, const record::State& state, const Group& of) {
+    record_section(app, of.title);
+    const record::Entry* pressed = nullptr;
     for (const std::size_t i : state.holds) {
-        const Entry& entry = record.entries[i];
+        const record::Entry& entry = record.entries[i];
         if (std::find(of.kinds.begin(), of.kinds.end(), entry.kind) == of.kinds.end()) continue;
         kept_rows::row(app.kit, "row " + entry.id, [&] {
             if (entry_row(app, record, entry, "")) pressed = &entry;
@@ -228,9 +225,9 @@ void group(app::App& app, const Record& record, const State& state, const Group&
 }
 
 // All entries in the order they were written, with what became of those that do not hold.
-void history(app::App& app, const Record& record) {
-    section(app, "record_ui.history");
-    soft(app, app.say("record_ui.history_about"));
+void history(app::App& app, const record::Record& record) {
+    record_section(app, "record_ui.history");
+    soft_words(app, app.say("record_ui.history_about"));
     widget::gap(6);
     if (!app.ui.records.all_entries) {
         if (widget::button(app.kit, "history",
@@ -240,14 +237,14 @@ void history(app::App& app, const Record& record) {
         return;
     }
     ImGui::PushID("history");
-    const Entry* pressed = nullptr;
-    for (const Entry& entry : record.entries) {
+    const record::Entry* pressed = nullptr;
+    for (const record::Entry& entry : record.entries) {
         std::string remark;
-        for (const Entry& later : record.entries)
+        for (const record::Entry& later : record.entries)
             if (later.corrects == entry.id)
-                remark = app.say(
-                    later.kind == Kind::withdrawn ? "record_ui.is_withdrawn" : "record_ui.is_corrected",
-                    {{"day", later.written.substr(0, 10)}});
+                remark = app.say(later.kind == record::Kind::withdrawn ? "record_ui.is_withdrawn"
+                                                                       : "record_ui.is_corrected",
+                                 {{"day", later.written.substr(0, 10)}});
         kept_rows::row(app.kit, "row " + entry.id, [&] {
             if (entry_row(app, record, entry, remark)) pressed = &entry;
         });
@@ -256,7 +253,7 @@ void history(app::App& app, const Record& record) {
     if (pressed) app::begin_entry(app, pressed->kind, pressed);
 }
 
-void deeds(app::App& app, const Record& record, const State& state) {
+void deeds(app::App& app, const record::Record& record, const record::State& state) {
     kit::Kit& kit = app.kit;
     widget::gap(24);
     if (!record.makes.empty()) {  // it is a lot of others
@@ -282,27 +279,37 @@ void deeds(app::App& app, const Record& record, const State& state) {
 }  // namespace
 
 void record(app::App& app) {
-    const Record* found = workspace::find_record(app.work, app.ui.records.record);
+    const record::Record* found = workspace::find_record(app.work, app.ui.records.record);
     if (!found) {
         app.ui.screen = app::Screen::records;
         app.ui.again = true;
         return;
     }
-    const Record record = *found;  // a press adds to it
-    const State state = record::state_of(record);
+    const record::Record record = *found;  // a press adds to it
+    const record::State state = record::state_of(record);
     head(app, record, state);
     missing(app, record, state);
     lines(app, state);
     const Group groups[] = {
         {"record_ui.went",
          "record_ui.went_add",
-         Kind::temperature,
-         {Kind::temperature, Kind::ph, Kind::yield, Kind::filled, Kind::remark}},
-        {"record_ui.units_went", "record_ui.units_went_add", Kind::sent, {Kind::sent, Kind::kept_back}},
-        {"record_ui.release", "record_ui.release_add", Kind::release, {Kind::release}},
-        {"record_ui.look", "record_ui.look_add", Kind::look, {Kind::look}},
-        {"record_ui.complaints", "record_ui.complaints_add", Kind::complaint, {Kind::complaint}},
-        {"record_ui.head", "record_ui.head_add", Kind::number, {Kind::number, Kind::day, Kind::who}},
+         record::Kind::temperature,
+         {record::Kind::temperature, record::Kind::ph, record::Kind::yield, record::Kind::filled,
+          record::Kind::remark}},
+        {"record_ui.units_went",
+         "record_ui.units_went_add",
+         record::Kind::sent,
+         {record::Kind::sent, record::Kind::kept_back}},
+        {"record_ui.release", "record_ui.release_add", record::Kind::release, {record::Kind::release}},
+        {"record_ui.look", "record_ui.look_add", record::Kind::look, {record::Kind::look}},
+        {"record_ui.complaints",
+         "record_ui.complaints_add",
+         record::Kind::complaint,
+         {record::Kind::complaint}},
+        {"record_ui.head",
+         "record_ui.head_add",
+         record::Kind::number,
+         {record::Kind::number, record::Kind::day, record::Kind::who}},
     };
     for (const Group& one : groups)
         group(app, record, state, one);

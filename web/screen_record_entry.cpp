@@ -18,10 +18,6 @@
 namespace screens {
 namespace {
 
-using record::Entry;
-using record::Figure;
-using record::Kind;
-
 void text(app::App& app, const char* key, const std::string& name, std::string& value, bool note = false,
           std::size_t most = record::kMostShortBytes) {
     widget::gap(10);
@@ -38,21 +34,22 @@ void day(app::App& app, const char* key, const std::string& name, std::string& v
 }
 
 // The kinds that stand in one group of the record.
-std::vector<Kind> kin(Kind kind) {
-    static const std::vector<Kind> kGroups[] = {
-        {Kind::temperature, Kind::ph, Kind::yield, Kind::filled, Kind::remark},
-        {Kind::sent, Kind::kept_back},
-        {Kind::number, Kind::day, Kind::who}};
-    for (const std::vector<Kind>& group : kGroups)
+std::vector<record::Kind> kin(record::Kind kind) {
+    static const std::vector<record::Kind> kGroups[] = {
+        {record::Kind::temperature, record::Kind::ph, record::Kind::yield, record::Kind::filled,
+         record::Kind::remark},
+        {record::Kind::sent, record::Kind::kept_back},
+        {record::Kind::number, record::Kind::day, record::Kind::who}};
+    for (const std::vector<record::Kind>& group : kGroups)
         if (std::find(group.begin(), group.end(), kind) != group.end()) return group;
     return {kind};
 }
 
-void which(app::App& app, Entry& entry) {
-    const std::vector<Kind> kinds = kin(entry.kind);
+void which(app::App& app, record::Entry& entry) {
+    const std::vector<record::Kind> kinds = kin(entry.kind);
     if (kinds.size() < 2 || !entry.corrects.empty()) return;
     std::vector<std::string> names;
-    for (const Kind kind : kinds)
+    for (const record::Kind kind : kinds)
         names.push_back(app.say("record." + std::string(record::name(kind))));
     const auto at = std::find(kinds.begin(), kinds.end(), entry.kind) - kinds.begin();
     const int pressed =
@@ -64,47 +61,47 @@ void which(app::App& app, Entry& entry) {
     app.kit.drafts.clear();
 }
 
-void figure(app::App& app, Entry& entry) {
-    const Figure kind = record::figure_of(entry.kind);
-    if (kind == Figure::none) return;
+void figure(app::App& app, record::Entry& entry) {
+    const record::Figure kind = record::figure_of(entry.kind);
+    if (kind == record::Figure::none) return;
     widget::gap(10);
     widget::NumberSpec spec;
     spec.name = app.say("record." + std::string(record::name(entry.kind)));
     spec.large = true;
     spec.may_be_empty = true;
     spec.read = typed::whole;
-    if (kind == Figure::celsius)
+    if (kind == record::Figure::celsius)
         spec.unit =
             "\xC2\xB0"
             "C",
         spec.read = typed::celsius;
-    if (kind == Figure::ph) spec.read = typed::ph;
-    if (kind == Figure::grams) spec.unit = "g", spec.read = typed::mass_or_none;
-    if (kind == Figure::units || kind == Figure::units_or_none) {
+    if (kind == record::Figure::ph) spec.read = typed::ph;
+    if (kind == record::Figure::grams) spec.unit = "g", spec.read = typed::mass_or_none;
+    if (kind == record::Figure::units || kind == record::Figure::units_or_none) {
         spec.name = app.say("record_ui.how_many");
-        spec.hint = kind == Figure::units ? "" : app.say("own.not_known");
+        spec.hint = kind == record::Figure::units ? "" : app.say("own.not_known");
     }
     const std::string key = "figure " + std::string(record::name(entry.kind));
     if (const auto change = widget::number_field(app.kit, key, entry.figure, spec); change.changed)
         entry.figure = change.value;
 }
 
-void words_of(app::App& app, Entry& entry) {
-    if (entry.kind == Kind::look) {
+void words_of(app::App& app, record::Entry& entry) {
+    if (entry.kind == record::Kind::look) {
         text(app, "smell", app.say("record_ui.smell"), entry.smell);
         text(app, "colour", app.say("record_ui.colour"), entry.colour);
         text(app, "texture", app.say("record_ui.texture"), entry.texture);
     }
     const std::string name(record::name(entry.kind));
     const std::string key = "record_text." + name;
-    if (entry.kind == Kind::day) return day(app, "head day", app.say(key), entry.text);
-    const bool short_one = entry.kind == Kind::number || entry.kind == Kind::who ||
-                           record::figure_of(entry.kind) == Figure::celsius ||
-                           record::figure_of(entry.kind) == Figure::units;
+    if (entry.kind == record::Kind::day) return day(app, "head day", app.say(key), entry.text);
+    const bool short_one = entry.kind == record::Kind::number || entry.kind == record::Kind::who ||
+                           record::figure_of(entry.kind) == record::Figure::celsius ||
+                           record::figure_of(entry.kind) == record::Figure::units;
     text(app, ("text " + name).c_str(), app.say(key), entry.text, !short_one,
-         entry.kind == Kind::number ? record::kMostNumberBytes
-         : short_one                ? record::kMostShortBytes
-                                    : record::kMostTextBytes);
+         entry.kind == record::Kind::number ? record::kMostNumberBytes
+         : short_one                        ? record::kMostShortBytes
+                                            : record::kMostTextBytes);
 }
 
 // The lot that one line was taken from, out of those at hand.
@@ -163,18 +160,18 @@ void record_entry(app::App& app) {
     kit::Kit& kit = app.kit;
     const record::Record* record = workspace::find_record(app.work, app.ui.records.record);
     if (!record) return app::close_sheet(app);
-    Entry& entry = app.ui.records.entry;
+    record::Entry& entry = app.ui.records.entry;
     const bool correction = !entry.corrects.empty();
     if (correction) {
         widget::text(kit, app.say("record_ui.correct_about"), theme::Type::small, widget::Ink::soft);
         widget::gap(6);
     }
-    if (entry.kind == Kind::withdrawn || entry.kind == Kind::weighed) {
-        entry.kind = Kind::withdrawn;
+    if (entry.kind == record::Kind::withdrawn || entry.kind == record::Kind::weighed) {
+        entry.kind = record::Kind::withdrawn;
         entry.lines.clear();
     }
     which(app, entry);
-    if (entry.kind == Kind::release) {
+    if (entry.kind == record::Kind::release) {
         const int yes = widget::choice(kit, "yes", app.say("record.release"),
                                        {app.say("record_ui.release_yes"), app.say("record_ui.release_no")},
                                        entry.yes ? 0 : 1);
@@ -186,17 +183,17 @@ void record_entry(app::App& app) {
     text(app, "entry who", app.say("record_ui.who"), entry.who);
     widget::gap(16);
     if (widget::button(kit, "write",
-                       app.say(entry.kind == Kind::withdrawn ? "record_ui.withdraw"
-                               : correction                  ? "record_ui.correct"
-                                                             : "record_ui.add"),
+                       app.say(entry.kind == record::Kind::withdrawn ? "record_ui.withdraw"
+                               : correction                          ? "record_ui.correct"
+                                                                     : "record_ui.add"),
                        widget::Look::primary, kit.width) &&
         app::add_entry(app, entry))
         return app::close_sheet(app);
-    if (!correction || entry.kind == Kind::withdrawn) return;
+    if (!correction || entry.kind == record::Kind::withdrawn) return;
     widget::gap(8);
     if (widget::button(kit, "withdraw", app.say("record_ui.withdraw_it"), widget::Look::danger, kit.width)) {
-        Entry withdrawn;
-        withdrawn.kind = Kind::withdrawn;
+        record::Entry withdrawn;
+        withdrawn.kind = record::Kind::withdrawn;
         withdrawn.corrects = entry.corrects;
         withdrawn.who = entry.who;
         withdrawn.day = app::today();
@@ -234,8 +231,8 @@ void record_line(app::App& app) {
     day(app, "best before", app.say("lot.best_before"), known.best_before);
     widget::gap(16);
     if (widget::button(kit, "write", app.say("record_ui.add"), widget::Look::primary, kit.width)) {
-        Entry entry;  // only what is new
-        entry.kind = Kind::weighed;
+        record::Entry entry;  // only what is new
+        entry.kind = record::Kind::weighed;
         entry.who = state.who;
         record::Known fresh = known;
         if (fresh.weighed == line.weighed) fresh.weighed.reset();

@@ -20,7 +20,7 @@ using workspace::Differences;
 using workspace::Filed;
 using workspace::Version;
 
-void add_to(std::string& text, const std::string& more) {
+void add_remark(std::string& text, const std::string& more) {
     if (!more.empty()) text += (text.empty() ? "" : " \xC2\xB7 ") + more;
 }
 
@@ -125,8 +125,8 @@ void versions(app::App& app) {
         row.title = app::version_name(app, filed->id);
         if (version.pinned) row.right = app.say("version_ui.the_one");
         row.under = filed->made.substr(0, 10);
-        if (version.frozen && !version.name.empty()) add_to(row.under, app.say("version_ui.frozen"));
-        add_to(row.under, differ_words(app, workspace::differences(version.recipe, *recipe)));
+        if (version.frozen && !version.name.empty()) add_remark(row.under, app.say("version_ui.frozen"));
+        add_remark(row.under, differ_words(app, workspace::differences(version.recipe, *recipe)));
         row.onward = row.right.empty();
         if (widget::row(kit, filed->id, row).pressed) pressed = filed->id;
         widget::hairline(kit);
