@@ -19,12 +19,6 @@ inline constexpr std::size_t kMostCharacters = 8000;
 enum class Extent { all, without_notes, without_notes_and_steps };
 workspace::Recipe cut_to(Extent extent, workspace::Recipe recipe);
 
-// Bytes of a whole address that a QR code takes in byte mode (ISO/IEC 18004:2015, table 7): version 20 at
-// error correction M, 97 modules a side, which a phone reads from a hand's breadth of paper; and the most
-// there is, version 40 at L, 177 modules, for a large print.
-inline constexpr std::size_t kEasyQrBytes = 666;
-inline constexpr std::size_t kMostQrBytes = 2953;
-
 // The lowest version that can carry the recipe, but for long recipes, or the version whose link is shortest.
 enum class Form { usual, shortest };
 

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "doctest/doctest.h"
+#include "engine/qr.h"
 #include "engine/share.h"
 #include "engine/workspace_made.h"
 #include "engine/workspace_own.h"
@@ -142,7 +143,7 @@ TEST_CASE("share: every shipped recipe fits an easy QR code without its notes") 
         MESSAGE(stem, ": ", characters(recipe), " characters, ",
                 characters(share::cut_to(share::Extent::without_notes, recipe)), " without notes, ", bytes,
                 " without steps");
-        CHECK(bytes + 60 <= share::kEasyQrBytes);  // 60 for the address before it
+        CHECK(bytes + 60 <= qr::kEasyBytes);  // 60 for the address before it
     }
 }
 

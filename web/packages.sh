@@ -30,6 +30,7 @@ need_for_tests() {
     need npm npm
     need /usr/include/doctest/doctest.h doctest-dev
     need /usr/include/glpk.h libglpk-dev
+    need_library libzbar.so.0 libzbar0
     need chromium chromium
     need firefox-esr firefox-esr
     need WebKitWebDriver webkit2gtk-driver

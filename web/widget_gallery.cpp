@@ -16,6 +16,7 @@
 #include "widget_label.h"
 #include "widget_list.h"
 #include "widget_press.h"
+#include "widget_qr.h"
 #include "widget_text.h"
 #include "widget_tick.h"
 
@@ -330,6 +331,9 @@ void gallery(app::App& app) {
     choices(kit, app.ui.tried, sample);
     fields(kit, app.ui.tried, sample);
     lists(kit, sample);
+
+    section(kit, "qr_code");
+    if (const auto code = qr::of(sample)) qr_code(kit, "code", *code, "name", 180);
 
     section(kit, "live, begin_sheet");
     if (button(kit, "status", "Role::status", Look::plain, kit.width)) app::tell(app, sample);
