@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "documents.h"
+#include "documents_faults.h"
 #include "markup.h"
 #include "writing.h"
 
@@ -84,6 +85,7 @@ struct Sheet {
     void steps();
     void notes();
     void findings();
+    void faults();
     void cautions();
 };
 
@@ -315,6 +317,17 @@ void Sheet::findings() {
     html.close();
 }
 
+void Sheet::faults() {
+    const auto keys = documents_faults::of(recipe.formula, recipe.product, catalogue);
+    if (keys.empty()) return;
+    html.leaf("h2", say("sheet.faults"));
+    html.leaf("p", say("sheet.faults_about"), {{"class", "small"}});
+    html.open("ul", {{"class", "small"}});
+    for (const std::string_view key : keys)
+        html.leaf("li", say(key));
+    html.close();
+}
+
 void Sheet::cautions() {
     html.leaf("h2", say("sheet.cautions"));
     html.open("ul", {{"class", "small"}});
@@ -348,6 +361,7 @@ result::Result<std::string> batch_sheet(const workspace::Recipe& recipe, const a
     sheet.findings();
     sheet.steps();
     sheet.notes();
+    sheet.faults();
     sheet.cautions();
     return sheet.html.finish();
 }

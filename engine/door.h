@@ -25,14 +25,18 @@ Answer run(std::string_view verb, std::string_view input, const store::Presets& 
 Answer batch(std::string_view input, const store::Presets& presets);
 Answer card(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer check(std::string_view input, const store::Presets& presets, std::string_view limits);
+Answer handout(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer label(std::string_view input, const store::Presets& presets, std::string_view limits);
+Answer labels(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer link(std::string_view input, const store::Presets& presets);
 Answer lots(std::string_view input, const store::Presets& presets);
 Answer open(std::string_view input, const store::Presets& presets);
 Answer pack(std::string_view input, const store::Presets& presets);
 Answer read(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer sheet(std::string_view input, const store::Presets& presets);
+Answer shopping(std::string_view input, const store::Presets& presets);
 Answer weigh(std::string_view input, const store::Presets& presets, std::string_view limits);
+Answer workshop(std::string_view input, const store::Presets& presets, std::string_view limits);
 
 const words::Table& english(const store::Presets& presets);                // what a command line says
 Answer refuse(const result::Error& error, const store::Presets& presets);  // exit 2, one line

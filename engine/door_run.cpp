@@ -17,17 +17,21 @@ template <Answer (*kVerb)(std::string_view, const store::Presets&)>
 Answer without_limits(std::string_view input, const store::Presets& presets, std::string_view) {
     return kVerb(input, presets);
 }
-constexpr std::array<Verb, 11> kVerbs{{{"batch", without_limits<batch>},
+constexpr std::array<Verb, 15> kVerbs{{{"batch", without_limits<batch>},
                                        {"card", card},
                                        {"check", check},
+                                       {"handout", handout},
                                        {"label", label},
+                                       {"labels", labels},
                                        {"link", without_limits<link>},
                                        {"lots", without_limits<lots>},
                                        {"open", without_limits<open>},
                                        {"pack", without_limits<pack>},
                                        {"read", read},
                                        {"sheet", without_limits<sheet>},
-                                       {"weigh", weigh}}};
+                                       {"shopping", without_limits<shopping>},
+                                       {"weigh", weigh},
+                                       {"workshop", workshop}}};
 
 // What a file says may stand in the line: without its control characters, so that it stays one line and a
 // terminal shows it and does not obey it.

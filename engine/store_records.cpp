@@ -8,6 +8,7 @@
 #include "store_json.h"
 #include "store_label.h"
 #include "store_migrations.h"
+#include "store_papers.h"
 #include "store_recipe.h"
 
 namespace store {
@@ -256,6 +257,14 @@ std::string write_settings(const workspace::Settings& settings, std::string_view
         writer.key("jug");
         writer.whole(*settings.jug);
     }
+    if (settings.label_sheet) {
+        writer.key("label_sheet");
+        store_papers::write(writer, *settings.label_sheet);
+    }
+    if (settings.workshop != workshop::Plan{}) {
+        writer.key("workshop");
+        store_papers::write(writer, settings.workshop);
+    }
     writer.pair("open", open);
     if (!place.empty()) writer.pair("place", place);
     return writer.finish();
@@ -310,6 +319,10 @@ result::Result<Device> read_settings(std::string_view json) {
     if (const auto jug = fields.whole("jug")) {
         if (*jug < settings.jugs.size()) settings.jug = static_cast<std::size_t>(*jug);
     }
+    if (const Json* sheet = fields.any("label_sheet"))
+        settings.label_sheet = store_papers::sheet_from(*sheet, "label_sheet", failure);
+    if (const Json* plan = fields.any("workshop"))
+        settings.workshop = store_papers::plan_from(*plan, "workshop", failure);
     fields.finish();
     if (failure.failed()) return *failure.error;
     return Device{std::move(settings), std::move(open), std::move(place)};

@@ -13,11 +13,13 @@
 #include "catalogue.h"
 #include "formula.h"
 #include "label_said.h"
+#include "label_sheet.h"
 #include "lot.h"
 #include "record.h"
 #include "result.h"
 #include "scales.h"
 #include "weigh_out.h"
+#include "workshop.h"
 
 namespace workspace {
 
@@ -118,6 +120,8 @@ struct Settings {
     label::Maker maker;              // who answers for what is made here; stands on labels
     std::string batch_pattern;       // of batch numbers (record_number.h); "" the usual one
     std::optional<std::size_t> jug;  // the one in use: lines are weighed into it one after another
+    std::optional<label_sheet::Sheet> label_sheet;  // none: labels are cut out
+    workshop::Plan workshop;
     bool operator==(const Settings&) const = default;
 };
 

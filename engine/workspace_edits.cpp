@@ -146,4 +146,28 @@ result::Result<Settings> set_maker(Settings settings, label::Maker maker) {
     return settings;
 }
 
+result::Result<Settings> set_label_sheet(Settings settings, std::optional<label_sheet::Sheet> sheet) {
+    if (sheet)
+        if (auto fault = label_sheet::fault_of(*sheet, "label_sheet.")) return *fault;
+    settings.label_sheet = sheet;
+    return settings;
+}
+
+result::Result<Settings> set_workshop(Settings settings, workshop::Plan plan) {
+    if (auto fault = workshop::fault_of(plan, "workshop.")) return *fault;
+    settings.workshop = std::move(plan);
+    return settings;
+}
+
+result::Result<Settings> set_pack(Settings settings, const formula::Line& line, quantity::Mass pack) {
+    const std::string& of = line.ingredient.empty() ? line.name : line.ingredient;
+    std::vector<workshop::Pack> packs;
+    for (workshop::Pack& one : settings.workshop.packs)
+        if (one.ingredient != of) packs.push_back(std::move(one));
+    if (pack.grid > 0) packs.push_back({of, pack});
+    workshop::Plan plan = std::move(settings.workshop);
+    plan.packs = std::move(packs);
+    return set_workshop(std::move(settings), std::move(plan));
+}
+
 }  // namespace workspace

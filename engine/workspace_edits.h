@@ -37,5 +37,10 @@ Changed set_ph(Recipe recipe, std::optional<std::int64_t> measured);
 Changed set_label(Recipe recipe, label::Said said);
 // Of the device, not of a recipe: who answers for what is made here.
 result::Result<Settings> set_maker(Settings settings, label::Maker maker);
+// What papers are made with: the sheet of labels (none: cut out), the plan of a workshop, what an ingredient
+// is sold in (0 g: not said).
+result::Result<Settings> set_label_sheet(Settings settings, std::optional<label_sheet::Sheet> sheet);
+result::Result<Settings> set_workshop(Settings settings, workshop::Plan plan);
+result::Result<Settings> set_pack(Settings settings, const formula::Line& line, quantity::Mass pack);
 
 }  // namespace workspace

@@ -34,15 +34,15 @@ using Names = std::set<std::string>;
 // store_presets.cpp is part of store.
 const std::vector<Names> kLevels = {
     {"result", "words", "finding", "source", "chance", "decimal", "quantity", "date", "money", "utf8",
-     "sorting", "writing", "base64url", "bounds", "cbor", "checksum", "shorthand", "market"},
+     "sorting", "writing", "base64url", "bounds", "cbor", "checksum", "shorthand", "market", "qr"},
     {"catalogue", "composition", "formula", "declaration", "limits", "density", "made", "measures", "scales",
-     "net_contents", "type_height", "durability"},
+     "net_contents", "type_height", "durability", "label_sheet"},
     {"simplex", "least_squares"},
     {"adjustment", "batch", "weigh_out", "record", "lot", "version", "blend", "safety", "label", "cost",
-     "keeping", "swap", "reading", "trials", "workshop", "sale_needs", "assessor_pack", "customer_card"},
+     "keeping", "swap", "reading", "trials", "sale_needs", "assessor_pack", "customer_card"},
     {"workspace", "remedy", "analysis", "ceiling", "pasted", "declaration_read", "labelling", "reading_list",
-     "weighed"},
-    {"markup", "documents", "batch_sheet", "label_sheet", "handout", "store", "share", "qr", "listed_recipe"},
+     "weighed", "workshop"},
+    {"markup", "documents", "batch_sheet", "store", "share", "listed_recipe"},
     {"door"},
 };
 
