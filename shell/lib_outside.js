@@ -8,6 +8,7 @@ mergeInto(LibraryManager.library, {
         guardWished: false,
         hash: '',
         paper: null, // the frame of what was printed last
+        reading: null, // the paper that is being read: its frame, and what is still to be written into it
 
         // ---- clipboard -----------------------------------------------------------------------------------------
         copy: function (text) {
@@ -76,9 +77,20 @@ mergeInto(LibraryManager.library, {
             link.remove();
             setTimeout(function () { URL.revokeObjectURL(link.href); }, 60000);
         },
-        // In a frame, written anew each time. The page's policy lets in no style that it does not know; what a script sets
-        // it does. In the text of a paper every quotation mark and bracket of a person's is escaped, so that what is
-        // replaced here is never theirs.
+        // The page's policy lets in no style that it does not know; what a script sets it does. In the text of a paper every
+        // quotation mark and bracket of a person's is escaped, so that what is replaced here is never theirs.
+        fill: function (inner, html) {
+            const sheet = new inner.CSSStyleSheet();
+            inner.document.open();
+            inner.document.write(html.replace(/<style>([^<]*)<\/style>/, function (all, css) {
+                sheet.replaceSync(css);
+                return '';
+            }).replace(/ style="/g, ' data-style="'));
+            inner.document.close();
+            for (const one of inner.document.querySelectorAll('[data-style]')) one.style.cssText = one.dataset.style;
+            inner.document.adoptedStyleSheets = [sheet];
+        },
+        // In a frame, written anew each time.
         print: function (name, html) {
             try {
                 if (Outside.paper) Outside.paper.remove();
@@ -88,19 +100,35 @@ mergeInto(LibraryManager.library, {
                 frame.tabIndex = -1;
                 document.body.append(frame);
                 const inner = frame.contentWindow;
-                const sheet = new inner.CSSStyleSheet();
-                inner.document.open();
-                inner.document.write(html.replace(/<style>([^<]*)<\/style>/, function (all, css) {
-                    sheet.replaceSync(css);
-                    return '';
-                }).replace(/ style="/g, ' data-style="'));
-                inner.document.close();
-                for (const one of inner.document.querySelectorAll('[data-style]')) one.style.cssText = one.dataset.style;
-                inner.document.adoptedStyleSheets = [sheet];
+                Outside.fill(inner, html);
                 inner.print();
             } catch (withoutPrinting) {
                 Outside.give(name, 'text/html', html);
             }
+        },
+        // Within the dialog of the sheet that is drawn around it, or assistive technology would not find it there.
+        place: function (left, top, width, height) {
+            const reading = Outside.reading;
+            if (!reading) return;
+            const style = reading.frame.style;
+            style.left = left + 'px';
+            style.top = top + 'px';
+            style.width = width + 'px';
+            style.height = height + 'px';
+            if (!reading.html) return;
+            const dialog = document.querySelector('#mirror [role=dialog]');
+            if (!dialog) return;
+            dialog.append(reading.frame);
+            const inner = reading.frame.contentWindow;
+            Outside.fill(inner, reading.html);
+            reading.html = '';
+            inner.addEventListener('keydown', function (event) {
+                if (event.key === 'Escape') Arrivals.act('node_escape', { node: 0 });
+            });
+        },
+        hide: function () {
+            if (Outside.reading) Outside.reading.frame.remove();
+            Outside.reading = null;
         },
         givePage: function () {
             const give = function (text) { Outside.give('tarebench.html', 'text/html', text); };
@@ -203,6 +231,25 @@ mergeInto(LibraryManager.library, {
     shell_print__deps: ['$Outside'],
     shell_print: function (name, html) {
         Outside.print(UTF8ToString(name), UTF8ToString(html));
+    },
+
+    shell_show_paper__deps: ['$Outside'],
+    shell_show_paper: function (title, html) {
+        Outside.hide();
+        const frame = document.createElement('iframe');
+        frame.className = 'paper';
+        frame.title = UTF8ToString(title);
+        Outside.reading = { frame, html: UTF8ToString(html) };
+    },
+
+    shell_place_paper__deps: ['$Outside'],
+    shell_place_paper: function (left, top, width, height) {
+        Outside.place(left, top, width, height);
+    },
+
+    shell_hide_paper__deps: ['$Outside'],
+    shell_hide_paper: function () {
+        Outside.hide();
     },
 
     shell_save_page__deps: ['$Outside'],

@@ -293,7 +293,10 @@ TEST_CASE_FIXTURE(FirstVisit,
     hand::press(app.say("recipe.share"));
     CHECK(hand::see(Role::button, app.say("share.all")) != nullptr);
     const auto length = [&](share::Extent extent) {
-        return share::write(share::cut_to(extent, recipe), app.presets.catalogue).value().size() - 1;
+        return share::write(share::cut_to(extent, recipe), app.presets.catalogue, share::Form::shortest)
+                   .value()
+                   .size() -
+               1;
     };
     const auto described = [&](const char* key) { return hand::button(app.say(key)).description; };
     CHECK(described("share.all")

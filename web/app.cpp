@@ -99,7 +99,7 @@ void escape(App& app, const platform::Event& event) {
     else if (app.ui.sheet != Sheet::none)
         app.ui.escape = true;
     else
-        app.ui.screen = app.ui.screen == Screen::weigh ? Screen::batch : Screen::book;
+        app.ui.screen = back_from(app.ui.screen);
 }
 
 [[gnu::noinline]] void receive(App& app, const platform::Event& event) {
@@ -253,6 +253,7 @@ void keep_beside(App& app, keeping::Loser loser) {
         app.report.reset();
         app.labelled.reset();
         app.card.reset();
+        app.workshop.reset();
         app.ceilings.clear();
         app.mine = workspace::mine(app.work, app.presets.catalogue);
         app.analysis = analysis::of(*recipe, app.presets.catalogue, bench, app.mine);
@@ -367,6 +368,7 @@ void step(bool draw) {
     }
     app.kit.wish_view = 0;
     mirror::end_frame(!touch::moving());
+    lay_paper(app);
     if (std::exchange(app.kit.wish_blur, false)) platform::blur_node();
     if (app.kit.wish_focus != 0) {
         platform::focus_node(app.kit.wish_focus, app.kit.wish_all);

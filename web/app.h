@@ -15,9 +15,11 @@
 #include "engine/documents.h"
 #include "engine/labelling.h"
 #include "engine/limits_book.h"
+#include "engine/qr.h"
 #include "engine/reading_said.h"
 #include "engine/store.h"
 #include "engine/weigh_out_ways.h"
+#include "engine/workshop.h"
 #include "engine/workspace.h"
 #include "keeping.h"
 #include "kit.h"
@@ -49,7 +51,11 @@ struct App {
     std::optional<safety::Report> report;  // of what is analysed; none: nobody has asked
     std::optional<result::Result<labelling::Labelled>> labelled;  // likewise
     labelling::Details labelled_with;
-    std::optional<customer_card::Card> card;                          // likewise
+    std::optional<customer_card::Card> card;                     // likewise
+    std::optional<result::Result<workshop::Workshop>> workshop;  // likewise
+    workshop::Plan workshop_with;
+    std::optional<qr::Code> code;  // of the link that is being shared
+    std::string code_says;
     std::map<std::size_t, std::optional<ceiling::Ceiling>> ceilings;  // of its lines that were asked for
     std::unique_ptr<::reading::Work> reading;                         // at what a list of ingredients allows
     std::vector<std::size_t> reading_entries;                         // of its items
@@ -179,6 +185,10 @@ const result::Result<labelling::Labelled>& labelled(App& app);
 const customer_card::Card& customer_card(App& app);
 documents::LabelPaper label_paper(const App& app);
 void edit_maker(App& app, label::Maker maker);
+void edit(App& app, const result::Result<workspace::Settings>& changed);  // or says why not
+const result::Result<workshop::Workshop>& workshop_of(
+    App& app);  // of what is analysed, by this device's plan
+const std::optional<qr::Code>& code_of(App& app, const std::string& address);
 // A finding's subject and constituent as a person calls them.
 std::string subject_name(const App& app, const finding::Finding& finding);
 std::string constituent_name(const App& app, const finding::Finding& finding);
@@ -199,9 +209,11 @@ void copy_text(App& app, const std::string& text);
 bool can_share();
 void share(const std::string& title, const std::string& address);
 void save_recipe_file(const workspace::Recipe& recipe);
-// Of the open recipe, as HTML that prints: printed, or handed over as a file.
-enum class Paper { batch_sheet, labels, customer_card, assessor_pack };
+// Of the open recipe: printed, or handed over as a file; or read on the page.
 void give(App& app, Paper paper, bool print = false);
+void read(App& app, Paper paper);
+void lay_paper(App& app);  // for step(): where the sheet has room for it
+std::string paper_title(const App& app, Paper paper);
 void save_damaged(App& app);
 void save_page();
 void open_file();

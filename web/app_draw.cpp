@@ -49,6 +49,12 @@ constexpr ScreenRow kAsked[] = {
     {Screen::versions, "nav.versions", widget::Mark::check, screens::versions},
 };
 
+// Led to from Batch, and stand where it stands.
+constexpr ScreenRow kUnderBatch[] = {
+    {Screen::papers, "nav.papers", widget::Mark::batch, screens::papers},
+    {Screen::workshop, "nav.workshop", widget::Mark::batch, screens::workshop},
+};
+
 // Led to from More and from where a recipe begins.
 constexpr ScreenRow kLedTo[] = {
     {Screen::reading, "nav.reading", widget::Mark::search, screens::reading},
@@ -64,7 +70,15 @@ bool is_asked(Screen screen) {
     return screen == Screen::checks || screen == Screen::label || screen == Screen::versions;
 }
 
+bool is_under_batch(Screen screen) {
+    for (const ScreenRow& row : kUnderBatch)
+        if (row.screen == screen) return true;
+    return false;
+}
+
 const ScreenRow& row_of(Screen screen) {
+    for (const ScreenRow& row : kUnderBatch)
+        if (row.screen == screen) return row;
     for (const ScreenRow& row : kAsked)
         if (row.screen == screen) return row;
     for (const ScreenRow& row : kLedTo)
@@ -131,6 +145,8 @@ constexpr SheetRow kSheets[] = {
     {Sheet::weigh_adjust, "weigh.adjust", screens::weigh_adjust},
     {Sheet::weigh_steps, "weigh.steps", screens::weigh_steps},
     {Sheet::weigh_end, "weigh.end", screens::weigh_end},
+    {Sheet::paper, "nav.papers", screens::paper},
+    {Sheet::label_sheet, "label_sheet_ui.title", screens::label_sheet},
 };
 
 constexpr ImGuiWindowFlags kPage = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove |
@@ -175,6 +191,7 @@ std::string sheet_title(App& app, const SheetRow& row) {
             return record->lines[app.ui.records.known.line].name;
     if (row.sheet == Sheet::phase && recipe && app.ui.phase < recipe->formula.phases.size())
         return app.say("phase.name", {{"id", recipe->formula.phases[app.ui.phase].id}});
+    if (row.sheet == Sheet::paper && app.ui.paper) return paper_title(app, *app.ui.paper);
     const workspace::Kept* kept = workspace::find(std::as_const(app.work), app.ui.recipe);
     if (row.sheet == Sheet::recipe && kept && !kept->recipe.title.empty()) return kept->recipe.title;
     return app.say(row.title);
@@ -338,7 +355,8 @@ void navigation(App& app, const Place& place, ImVec2 window) {
     for (const ScreenRow& row : kScreens) {
         if (side_by_side && row.screen == Screen::batch) continue;
         const bool both = side_by_side && row.screen == Screen::formula;
-        const bool of_batch = app.ui.screen == Screen::batch || app.ui.screen == Screen::weigh;
+        const bool of_batch =
+            app.ui.screen == Screen::batch || app.ui.screen == Screen::weigh || is_under_batch(app.ui.screen);
         const bool current = app.ui.screen == row.screen ||
                              (of_batch && (both || row.screen == Screen::batch)) ||
                              (row.screen == Screen::formula && is_asked(app.ui.screen)) ||
@@ -406,13 +424,19 @@ std::string place_name(Screen screen) {
 }
 
 bool of_recipe(Screen screen) {
-    return screen == Screen::formula || screen == Screen::batch || is_asked(screen);
+    return screen == Screen::formula || screen == Screen::batch || is_asked(screen) || is_under_batch(screen);
+}
+
+Screen back_from(Screen screen) {
+    return is_under_batch(screen) || screen == Screen::weigh ? Screen::batch : Screen::book;
 }
 
 Screen place_called(std::string_view name) {
     for (const ScreenRow& row : kAsked)
         if (place_name(row.screen) == name) return row.screen;
     if (place_name(Screen::weigh) == name) return Screen::weigh;
+    for (const ScreenRow& row : kUnderBatch)
+        if (place_name(row.screen) == name) return row.screen;
     for (const ScreenRow& row : kScreens)
         if (place_name(row.screen) == name) return row.screen;
     return name == "records" ? Screen::records : kScreens[0].screen;
@@ -455,8 +479,8 @@ Screen place_called(std::string_view name) {
         pane(app, kScreens[1], false, place.left, middle, top, place.bottom);
         ImGui::GetWindowDrawList()->AddLine({middle, top}, {middle, place.bottom},
                                             theme::paint(theme::colours().hairline));
-        pane(app, is_asked(current.screen) ? current : kScreens[2], true, middle, place.right, top,
-             place.bottom);
+        pane(app, is_asked(current.screen) || is_under_batch(current.screen) ? current : kScreens[2], true,
+             middle, place.right, top, place.bottom);
     } else {
         pane(app, current, false, place.left, place.right, top, place.bottom);
     }
@@ -470,7 +494,9 @@ Screen place_called(std::string_view name) {
         widget::SheetPlace where{size, taken > 0 ? taken : window.inset_bottom, window.inset_top};
         where.whole = sheet->sheet == Sheet::ingredient || sheet->sheet == Sheet::pasted_line ||
                       sheet->sheet == Sheet::card || sheet->sheet == Sheet::own ||
-                      sheet->sheet == Sheet::customer_card || sheet->sheet == Sheet::trace;
+                      sheet->sheet == Sheet::customer_card || sheet->sheet == Sheet::trace ||
+                      sheet->sheet == Sheet::paper;
+        where.wide = sheet->sheet == Sheet::paper;
         if (widget::begin_sheet(app.kit, sheet->title, sheet_title(app, *sheet), where, app.ui.escape)) {
             sheet->draw(app);
             if (app.kit.keypad.open())

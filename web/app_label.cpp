@@ -1,5 +1,5 @@
-// The label of the open recipe, what is answered at the stall, and all papers. They are worked out when they
-// are first asked for.
+// The label of the open recipe and what is answered at the stall. They are worked out when they are first
+// asked for.
 #include <algorithm>
 #include <utility>
 
@@ -34,11 +34,22 @@ const customer_card::Card& customer_card(App& app) {
     return *app.card;
 }
 
+constexpr std::int64_t kFlap = 5 * decimal::kOne;  // mm, common practice
+
 documents::LabelPaper label_paper(const App& app) {
     const label::Said& said = app.analysed->label;
     documents::LabelPaper paper = said.panel ? documents::paper_for(*said.panel) : documents::LabelPaper{};
     paper.leaflet = said.leaflet;
     paper.copies = app.ui.label.copies;
+    paper.sheet = app.work.settings.label_sheet;
+    paper.used = app.ui.label.used;
+    if (paper.sheet) {
+        paper.width = paper.sheet->width;
+        paper.height = paper.sheet->height;
+        paper.strip = 0;
+    }
+    if (app.ui.label.flap && said.panel && said.panel->shape == type_height::Shape::cylinder)
+        paper.flap = kFlap;
     if (paper.copies == 0 && app.analysis->batch) {
         const std::vector<batch::Fill>& fills = app.analysis->batch->fills;
         if (app.ui.label.details.package < fills.size())
@@ -53,62 +64,6 @@ void edit_maker(App& app, label::Maker maker) {
     if (!changed) return tell(app, words::say(app.words, changed.error()), true);
     app.work.settings = std::move(changed).value();
     app.ui.again = true;
-}
-
-namespace {
-
-// "Orchard lip balm" -> "orchard-lip-balm"; letters that file systems differ on are left out.
-std::string file_stem(const std::string& title) {
-    std::string name;
-    for (const char c : title) {
-        const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-        const bool capital = c >= 'A' && c <= 'Z';
-        if (plain || capital)
-            name += static_cast<char>(capital ? c - 'A' + 'a' : c);
-        else if (!name.empty() && name.back() != '-')
-            name += '-';
-    }
-    while (!name.empty() && name.back() == '-')
-        name.pop_back();
-    return name.empty() ? "recipe" : name;
-}
-
-result::Result<std::string> html_of(App& app, Paper paper) {
-    switch (paper) {
-        case Paper::labels: {
-            const auto& made = labelled(app);
-            if (!made) return made.error();
-            return documents::labels(*app.analysed, *made, label_paper(app), app.words);
-        }
-        case Paper::customer_card:
-            return documents::customer_card(customer_card(app), app.words);
-        case Paper::assessor_pack: {
-            const auto pack = labelling::pack_of(*app.analysed, app.presets.catalogue);
-            if (!pack) return pack.error();
-            return documents::assessor_pack(*pack, app.presets.catalogue, app.words);
-        }
-        case Paper::batch_sheet:
-            break;
-    }
-    return documents::batch_sheet(*app.analysed, *app.analysis, app.known, app.words, app.analysed_on);
-}
-
-}  // namespace
-
-void give(App& app, Paper paper, bool print) {
-    if (!app.analysed || !app.analysis) return;
-    const auto html = html_of(app, paper);
-    if (!html) return tell(app, words::say(app.words, html.error()), true);
-    static constexpr const char* kNames[] = {"-batch", "-labels", "-card", "-assessor"};
-    const std::string name = file_stem(app.analysed->title) + kNames[static_cast<int>(paper)] + ".html";
-    if (print)
-        platform::print_paper(name, *html);
-    else
-        platform::save_file(name, "text/html", *html);
-}
-
-void save_recipe_file(const workspace::Recipe& recipe) {
-    platform::save_file(file_stem(recipe.title) + ".json", "application/json", store::write_recipe(recipe));
 }
 
 }  // namespace app

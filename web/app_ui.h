@@ -33,7 +33,9 @@ enum class Screen {
     reading,
     records,
     record,
-    weigh
+    weigh,
+    papers,
+    workshop
 };
 
 // What lies over the page; one at a time.
@@ -76,6 +78,7 @@ enum class Sheet {
     label_colours,
     maker,
     customer_card,
+    label_sheet,
     source_list,
     reading_for,
     reading_item,
@@ -90,7 +93,21 @@ enum class Sheet {
     weigh_line,
     weigh_adjust,
     weigh_steps,
-    weigh_end
+    weigh_end,
+    paper
+};
+
+// Of the open recipe, as HTML that is read, prints and is handed over as a file.
+enum class Paper {
+    batch_sheet,
+    labels,
+    customer_card,
+    assessor_pack,
+    handout,
+    handouts,
+    shopping_list,
+    test_print,
+    workshop
 };
 
 struct Wish {       // a change of the whole formula while it is being thought about
@@ -120,6 +137,8 @@ struct LabelIn {                       // of one printing
     std::size_t copies = 0;            // 0: as many as the batch has containers
     float along = 0;                   // of a wide label, what lies to the left
     bool smaller = false;              // a wide label is shown whole
+    std::size_t used = 0;              // cells that are gone from the first sheet
+    bool flap = false;                 // a wrap has one
 };
 
 struct ReadingIn {              // a list of ingredients of which it is asked what it allows
@@ -187,6 +206,9 @@ struct UiState {
     VersionsIn versions;
     WeighIn weigh;
     std::optional<bool> awake;                         // the screen stays lit; nothing: not known yet
+    std::optional<Paper> paper;                        // that is being read
+    float paper_at[4] = {0, 0, 0, 0};                  // where: left, top, width, height
+    std::string workshop_starts;                       // being typed
     std::optional<workspace_backup::Preview> restore;  // likewise, a backup
     std::string stock_search, stock_role;              // in Stock: what is looked for; "" all
     std::string card, own;              // ids: whose card is shown; the own entry being changed

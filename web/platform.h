@@ -156,6 +156,11 @@ void open_file();                                              // answers file_o
 void save_file(std::string_view name, std::string_view mime, std::string_view text);
 // A paper as engine/documents makes them, through the browser's dialog; where there is none, as a file.
 void print_paper(std::string_view name, std::string_view html);
+// A paper to be read over what is drawn: shown, laid at a place (CSS pixels; within the open sheet's dialog),
+// hidden. Escape within it arrives as node_escape.
+void show_paper(std::string_view title, std::string_view html);
+void place_paper(float left, float top, float width, float height);
+void hide_paper();
 void save_page();  // this page as one file
 void clear_fragment();
 void push_back_guard(bool on);  // on: the browser's back arrives as node_escape instead of leaving the page

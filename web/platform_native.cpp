@@ -30,6 +30,7 @@ struct Host {
     std::vector<std::string> copied;
     std::vector<native::Shared> shared;
     std::vector<native::Saved> files, printed;
+    native::Saved shown;  // the paper that is being read
     std::map<std::uintptr_t, native::Line> lines;
     std::vector<std::string> words;
     int lines_drawn = 0, lines_measured = 0;
@@ -263,6 +264,16 @@ void print_paper(std::string_view name, std::string_view html) {
     host().printed.push_back({std::string(name), "text/html", std::string(html)});
 }
 
+void show_paper(std::string_view title, std::string_view html) {
+    host().shown = {std::string(title), "text/html", std::string(html)};
+}
+
+void place_paper(float, float, float, float) {}
+
+void hide_paper() {
+    host().shown = {};
+}
+
 void save_page() {
     host().pages_saved += 1;
 }
@@ -382,6 +393,9 @@ std::vector<Saved>& saved_files() {
 }
 std::vector<Saved>& printed() {
     return host().printed;
+}
+const Saved& shown_paper() {
+    return host().shown;
 }
 
 int drawn() {

@@ -52,7 +52,8 @@ std::vector<std::string>& copied();
 std::vector<Shared>& shared();
 std::vector<Saved>& saved_files();
 std::vector<Saved>& printed();
-int drawn();  // frames handed to draw()
+const Saved& shown_paper();  // its title as name; empty when none is shown
+int drawn();                 // frames handed to draw()
 int font_changes();
 int files_asked_for();  // open_file() calls
 int pages_saved();

@@ -61,6 +61,9 @@ void shell_share(const char* title, const char* address);
 void shell_open_file();
 void shell_save_file(const char* name, const char* mime, const char* text);
 void shell_print(const char* name, const char* html);
+void shell_show_paper(const char* title, const char* html);
+void shell_place_paper(float left, float top, float width, float height);
+void shell_hide_paper();
 void shell_save_page();
 void shell_clear_fragment();
 void shell_back_guard(int on);
@@ -390,6 +393,18 @@ void save_file(std::string_view name, std::string_view mime, std::string_view te
 
 void print_paper(std::string_view name, std::string_view html) {
     shell_print(std::string(name).c_str(), std::string(html).c_str());
+}
+
+void show_paper(std::string_view title, std::string_view html) {
+    shell_show_paper(std::string(title).c_str(), std::string(html).c_str());
+}
+
+void place_paper(float left, float top, float width, float height) {
+    shell_place_paper(left, top, width, height);
+}
+
+void hide_paper() {
+    shell_hide_paper();
 }
 
 void save_page() {

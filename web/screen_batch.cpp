@@ -412,6 +412,11 @@ void batch(app::App& app) {
     if (made && widget::button(kit, "record", app.say("record_ui.write"), widget::Look::plain, kit.width))
         app::begin_record(app);
     widget::gap(8);
+    if (widget::button(kit, "papers", app.say("batch.papers"), widget::Look::plain, kit.width)) {
+        app.ui.screen = app::Screen::papers;
+        app.ui.to_top = true;
+    }
+    widget::gap(8);
     if (widget::button(kit, "share", app.say("recipe.share"), widget::Look::plain, kit.width)) {
         app.ui.recipe = app.work.open;
         app::show(app, app::Sheet::share);

@@ -102,7 +102,11 @@ void panel(app::App& app, std::optional<Panel>& said) {
         changed.shape = static_cast<Shape>(pressed - 1);
         const documents::LabelPaper usual;  // what a label is until its panel is measured
         if (changed.width == 0) changed.width = usual.width;
-        if (changed.height == 0) changed.height = usual.height;
+        if (changed.shape == Shape::round_top) {
+            if (!said || said->shape != Shape::round_top) changed.height = 0;  // of the strip: none
+        } else if (changed.height == 0) {
+            changed.height = usual.height;
+        }
         said = changed;
     }
     if (!said) return;
@@ -112,6 +116,9 @@ void panel(app::App& app, std::optional<Panel>& said) {
                                                           : "label_ui.width";
     std::optional<std::int64_t> width = said->width, height = said->height;
     if (number_of(app, across, "mm", width, typed::millimetres, true)) said->width = *width;
+    if (round && *height == 0) height.reset();
+    if (round && number_of(app, "label_ui.strip", "mm", height, typed::millimetres))
+        said->height = height.value_or(0);
     if (!round && number_of(app, "label_ui.height", "mm", height, typed::millimetres, true))
         said->height = *height;
     turn(app, "label_ui.moulded", said->moulded);

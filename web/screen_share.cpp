@@ -8,6 +8,7 @@
 #include "widget_field.h"
 #include "widget_list.h"
 #include "widget_press.h"
+#include "widget_qr.h"
 #include "widget_text.h"
 
 namespace screens {
@@ -147,9 +148,9 @@ void extents(app::App& app, const workspace::Recipe& recipe) {
         std::string under = link ? "" : words::say(app.words, link.error());
         if (link) {
             const std::size_t bytes = app::link_address(app, *link).size();
-            const char* qr = bytes <= share::kEasyQrBytes   ? "share.qr_easy"
-                             : bytes <= share::kMostQrBytes ? "share.qr_dense"
-                                                            : "share.qr_none";
+            const char* qr = bytes <= qr::kEasyBytes   ? "share.qr_easy"
+                             : bytes <= qr::kMostBytes ? "share.qr_dense"
+                                                       : "share.qr_none";
             under = app.say("share.length", {{"n", std::to_string(link->size() - 1)}}) + " \xC2\xB7 " +
                     app.say(qr);
         }
@@ -163,10 +164,30 @@ void extents(app::App& app, const workspace::Recipe& recipe) {
     }
     widget::gap(4);
     widget::text(app.kit,
-                 app.say("share.qr_about", {{"easy", std::to_string(share::kEasyQrBytes)},
-                                            {"most", std::to_string(share::kMostQrBytes)}}),
+                 app.say("share.qr_about", {{"easy", std::to_string(qr::kEasyBytes)},
+                                            {"most", std::to_string(qr::kMostBytes)}}),
                  theme::Type::small, widget::Ink::soft);
     widget::gap(12);
+}
+
+// Below what can be copied: nobody scans what they hold in their own hand.
+void code(app::App& app, const std::string& title, const std::string& address) {
+    const std::optional<qr::Code>& made = app::code_of(app, address);
+    widget::gap(18);
+    widget::heading(app.kit, 3, app.say("share.code"));
+    widget::gap(6);
+    if (!made) {
+        widget::finding_badge(app.kit, finding::Severity::note,
+                              app.say("share.code_none", {{"n", std::to_string(address.size())},
+                                                          {"most", std::to_string(qr::kMostBytes)}}),
+                              "");
+        return;
+    }
+    widget::qr_code(app.kit, "code", *made,
+                    app.say("share.code_of", {{"title", title.empty() ? app.say("recipe.untitled") : title},
+                                              {"n", std::to_string(made->side)}}));
+    widget::gap(6);
+    widget::text(app.kit, app.say("share.code_about"), theme::Type::small, widget::Ink::soft);
 }
 
 }  // namespace
@@ -202,6 +223,7 @@ void share(app::App& app) {
         spec.last = true;
         widget::text_field(kit, "link", address,
                            spec);  // to be copied by hand; what is typed into it is dropped
+        code(app, kept->recipe.title, address);
     }
     widget::gap(16);
     if (widget::button(kit, "file", app.say("recipe.save_file"), widget::Look::plain, kit.width))

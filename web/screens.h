@@ -33,6 +33,8 @@ void weigh(app::App& app);
 void weigh_foot(app::App& app);
 bool weigh_has_foot(const app::App& app);
 void more(app::App& app);
+void papers(app::App& app);
+void workshop(app::App& app);
 
 void backup(app::App& app);           // the part of More
 void backup_reminder(app::App& app);  // where it is due; at the head of the book
@@ -113,5 +115,7 @@ void weigh_line(app::App& app);  // lot, what is at hand, another jug
 void weigh_adjust(app::App& app);
 void weigh_steps(app::App& app);
 void weigh_end(app::App& app);
+void paper(app::App& app);  // one to be read
+void label_sheet(app::App& app);
 
 }  // namespace screens

@@ -36,7 +36,8 @@ void draw_ground(ImVec2 low, ImVec2 high, bool to_the_foot) {
 bool begin_sheet(kit::Kit& kit, std::string_view key, std::string_view title, const SheetPlace& place,
                  bool escape) {
     const bool phone = place.window.x < theme::wide_from();
-    const float width = phone ? place.window.x : std::min(theme::grown(560), place.window.x - 80);
+    const float width =
+        phone ? place.window.x : std::min(theme::grown(place.wide ? 860 : 560), place.window.x - 80);
     const float left = (place.window.x - width) / 2;
     const float highest = place.top + (phone ? 40.0f : 48.0f);
     const float lowest = place.window.y - place.bottom - (phone ? 0.0f : 48.0f);

@@ -12,6 +12,7 @@ struct SheetPlace {
     ImVec2 window;       // whole canvas
     float bottom = 0;    // taken at the bottom: keypad, phone keyboard, safe area
     float top = 0;       // safe area
+    bool wide = false;   // as wide as a paper needs, where there is room
     bool whole = false;  // keeps its height whatever it holds: a list that a search shortens
 };
 // False: it was asked to close (nothing more is to be drawn, end_sheet is not to be called).
