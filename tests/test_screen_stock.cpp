@@ -284,7 +284,9 @@ TEST_CASE_FIXTURE(FirstVisit,
     workspace::Recipe recipe = shipped::recipe("orchard_lip_balm");
     recipe.steps.clear();
     recipe.notes.clear();
-    for (unsigned n = 1; recipe.notes.size() < 1500; n = n * 75 % 65537)  // letters without rhyme or reason
+    // Letters without rhyme or reason, until the code is a dense one.
+    for (unsigned n = 1; share::write(recipe, app.presets.catalogue, share::Form::shortest)->size() < 800;
+         n = n * 75 % 65537)
         recipe.notes += static_cast<char>('!' + n % 90);
     app::keep(app, recipe);
     hand::push(platform::Kind::resized);
