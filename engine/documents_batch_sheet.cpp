@@ -34,6 +34,7 @@ td.n,th.n{text-align:right;font-variant-numeric:tabular-nums}
 td .box{margin:0}
 ol,ul{margin:4pt 0;padding-left:20pt}
 .small{font-size:9.5pt}
+@media screen and (max-width:600px){th:nth-child(3),td:nth-child(3),th:nth-child(5),td:nth-child(5),th:nth-child(7),td:nth-child(7){display:none}.c1{width:46%}.c5{width:18%}}
 )css";
 
 struct Sheet {

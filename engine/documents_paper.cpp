@@ -27,6 +27,7 @@ tr{break-inside:avoid}
 .w{width:18%}
 .b{width:13mm}
 th.b{font-size:8.5pt}
+@media screen and (max-width:600px){.w{display:none}th,td{padding:2pt 3pt}}
 .code{display:block;fill:none;stroke:#000;shape-rendering:crispEdges}
 )css";
 

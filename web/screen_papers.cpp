@@ -17,6 +17,8 @@
 namespace screens {
 namespace {
 
+constexpr float kBleed = 12;  // of a paper beyond the sheet's column, which is narrow on a phone
+
 void paper_row(app::App& app, app::Paper paper, const std::string& under) {
     widget::RowSpec row;
     row.title = app::paper_title(app, paper);
@@ -115,12 +117,14 @@ void paper(app::App& app) {
         app::give(app, *app.ui.paper);
     widget::end_columns(kit, columns);
     widget::gap(12);
-    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const ImVec2 left = ImGui::GetCursorScreenPos();
+    const ImVec2 at{left.x - kBleed, left.y};
     const float low = ImGui::GetWindowPos().y + ImGui::GetWindowHeight() - 40;
     const float height = std::max(80.0f, low - at.y);
-    ImGui::GetWindowDrawList()->AddRectFilled(at, {at.x + whole, at.y + height}, IM_COL32_WHITE);
+    const float width = whole + 2 * kBleed;
+    ImGui::GetWindowDrawList()->AddRectFilled(at, {at.x + width, at.y + height}, IM_COL32_WHITE);
     ImGui::Dummy({whole, height});
-    const float place[] = {at.x, at.y, whole, height};
+    const float place[] = {at.x, at.y, width, height};
     std::copy(std::begin(place), std::end(place), std::begin(app.ui.paper_at));
 }
 
