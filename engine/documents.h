@@ -9,6 +9,7 @@
 #include "catalogue.h"
 #include "label_sheet.h"
 #include "labelling.h"
+#include "record.h"
 #include "result.h"
 #include "safety.h"
 #include "words.h"
@@ -82,6 +83,11 @@ result::Result<std::string> shopping_list(const workspace::Recipe& recipe, const
 std::string workshop(const workspace::Recipe& recipe, const ::workshop::Plan& plan,
                      const ::workshop::Workshop& made, const catalogue::Catalogue& catalogue,
                      const std::vector<std::string>& cautions, const words::Table& words);
+
+// What happened to one batch: what holds, what was weighed of which lot, and every entry that was ever
+// written.
+std::string batch_record(const ::record::Record& record, const catalogue::Catalogue& catalogue,
+                         const words::Table& words);
 
 // What is answered at the stall, in large letters.
 std::string customer_card(const ::customer_card::Card& card, const words::Table& words);

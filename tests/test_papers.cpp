@@ -99,6 +99,59 @@ TEST_CASE("papers: all of every demonstration recipe") {
     }
 }
 
+TEST_CASE("papers: a batch record shows what holds, and every entry with what was corrected") {
+    record::Record record;
+    record.number = "20261126-1";
+    record.day = "2026-11-26";
+    record.who = "</script>A. Maker";
+    record.title = "Orchard lip balm";
+    record.product = "lip_balm";
+    record.lines = {
+        {"beeswax_yellow", "Beeswax, yellow", "A", quantity::percent(22), quantity::grams(22),
+         quantity::Mass{220'100}, "W-7", "2027-05-01", false},
+        {"", "<b>Something</b>", "B", quantity::percent(78), quantity::grams(78), {}, "", "", true}};
+    const auto add = [&](record::Entry entry) {
+        entry.id = std::to_string(record.entries.size());
+        entry.day = "2026-11-26";
+        entry.written = "2026-11-26T14:0" + entry.id + ":00Z";
+        auto with = record::with_entry(record, entry);
+        REQUIRE(with.ok());
+        record = *with;
+    };
+    record::Entry entry;
+    entry.kind = record::Kind::weighed;
+    entry.lines = {{1, quantity::grams(78), "S-1", ""}};
+    add(entry);
+    entry = {};
+    entry.kind = record::Kind::filled;
+    entry.figure = 12 * decimal::kOne;
+    add(entry);
+    entry.figure = 13 * decimal::kOne;
+    entry.corrects = "1";
+    add(entry);
+    entry = {};
+    entry.kind = record::Kind::release;
+    entry.yes = true;
+    entry.text = "Smells & looks as it should";
+    add(entry);
+    const std::string paper =
+        documents::batch_record(record, shipped::presets().catalogue, shipped::english());
+    for (const char* part : {"Batch record 20261126-1", ">22.01<", ">W-7, 2027-05-01<", ">78<", "S-1", ">13<",
+                             "Smells &amp; looks", "&lt;b&gt;Something", "in place of an earlier entry",
+                             "does not hold any more"}) {
+        CAPTURE(std::string(part));
+        CHECK(holds(paper, part));
+    }
+    CHECK_FALSE(holds(paper, "<b>"));
+    CHECK_FALSE(holds(paper, "</script"));
+    CHECK_FALSE(holds(paper, "[["));
+    const std::string all = "==== batch record\n" + bare(paper);
+    if (all != shipped::data("papers/batch_record.txt")) {
+        std::ofstream("batch_record.txt.new", std::ios::binary) << all;
+        FAIL_CHECK("batch_record.txt.new differs from tests/data/papers/batch_record.txt");
+    }
+}
+
 TEST_CASE("papers: a hostile title is text in all of them, as long as it likes to be") {
     workspace::Recipe recipe = shipped::recipe("frost_line_elbow_butter");
     for (const std::string& title :
