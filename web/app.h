@@ -209,7 +209,7 @@ void copy_text(App& app, const std::string& text);
 bool can_share();
 void share(const std::string& title, const std::string& address);
 void save_recipe_file(const workspace::Recipe& recipe);
-// Of the open recipe: printed, or handed over as a file; or read on the page.
+// Of the open recipe, or the record that is shown: printed, or handed over as a file; or read on the page.
 void give(App& app, Paper paper, bool print = false);
 void read(App& app, Paper paper);
 void lay_paper(App& app);  // for step(): where the sheet has room for it

@@ -428,6 +428,7 @@ bool of_recipe(Screen screen) {
 }
 
 Screen back_from(Screen screen) {
+    if (screen == Screen::record) return Screen::records;
     return is_under_batch(screen) || screen == Screen::weigh ? Screen::batch : Screen::book;
 }
 

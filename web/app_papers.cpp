@@ -5,6 +5,7 @@
 #include "app.h"
 #include "engine/share.h"
 #include "engine/workspace_edits.h"
+#include "engine/workspace_records.h"
 #include "platform.h"
 
 namespace app {
@@ -89,6 +90,9 @@ result::Result<std::string> html_of(App& app, Paper paper) {
             return documents::workshop(*app.analysed, settings.workshop, *made, app.known,
                                        checks(app).cautions, app.words);
         }
+        case Paper::batch_record:
+            return documents::batch_record(*workspace::find_record(app.work, app.ui.records.record),
+                                           app.presets.catalogue, app.words);
         case Paper::batch_sheet:
             break;
     }
@@ -96,13 +100,24 @@ result::Result<std::string> html_of(App& app, Paper paper) {
 }
 
 constexpr const char* kFiles[] = {"-batch",    "-labels",   "-card",       "-assessor", "-handout",
-                                  "-handouts", "-shopping", "-test-print", "-workshop"};
+                                  "-handouts", "-shopping", "-test-print", "-workshop", "-record"};
 constexpr const char* kTitles[] = {"papers.batch_sheet",   "papers.labels",     "papers.customer_card",
                                    "papers.assessor_pack", "papers.handout",    "papers.handouts",
-                                   "papers.shopping_list", "papers.test_print", "papers.workshop"};
+                                   "papers.shopping_list", "papers.test_print", "papers.workshop",
+                                   "papers.batch_record"};
 
 std::string file_name(const App& app, Paper paper) {
-    return file_stem(app.analysed->title) + kFiles[static_cast<int>(paper)] + ".html";
+    const record::Record* record =
+        paper == Paper::batch_record ? workspace::find_record(app.work, app.ui.records.record) : nullptr;
+    return file_stem(record ? record::state_of(*record).number : app.analysed->title) +
+           kFiles[static_cast<int>(paper)] + ".html";
+}
+
+// All but a record's are of the open recipe.
+bool can_be(const App& app, Paper paper) {
+    if (paper == Paper::batch_record)
+        return workspace::find_record(app.work, app.ui.records.record) != nullptr;
+    return app.analysed && app.analysis;
 }
 
 }  // namespace
@@ -112,7 +127,7 @@ std::string paper_title(const App& app, Paper paper) {
 }
 
 void give(App& app, Paper paper, bool print) {
-    if (!app.analysed || !app.analysis) return;
+    if (!can_be(app, paper)) return;
     const auto html = html_of(app, paper);
     if (!html) return tell(app, words::say(app.words, html.error()), true);
     if (print)
@@ -122,7 +137,7 @@ void give(App& app, Paper paper, bool print) {
 }
 
 void read(App& app, Paper paper) {
-    if (!app.analysed || !app.analysis) return;
+    if (!can_be(app, paper)) return;
     const auto html = html_of(app, paper);
     if (!html) return tell(app, words::say(app.words, html.error()), true);
     platform::show_paper(paper_title(app, paper), *html);

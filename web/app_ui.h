@@ -107,7 +107,8 @@ enum class Paper {
     handouts,
     shopping_list,
     test_print,
-    workshop
+    workshop,
+    batch_record  // of the record that is shown
 };
 
 struct Wish {       // a change of the whole formula while it is being thought about

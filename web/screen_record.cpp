@@ -256,6 +256,9 @@ void history(app::App& app, const record::Record& record) {
 void deeds(app::App& app, const record::Record& record, const record::State& state) {
     kit::Kit& kit = app.kit;
     widget::gap(24);
+    if (widget::button(kit, "paper", app.say("record_ui.paper"), widget::Look::plain, kit.width))
+        return app::read(app, app::Paper::batch_record);
+    widget::gap(8);
     if (!record.makes.empty()) {  // it is a lot of others
         if (widget::button(kit, "trace", app.say("record_ui.used_in"), widget::Look::plain, kit.width))
             return app::show_trace(app, record.makes, {state.number});
