@@ -56,12 +56,13 @@ void phase_head(app::App& app, const workspace::KeptWeighOut& kept, const weigh_
         if (phase.id != id) continue;
         if (plan.phases.size() > 1 || phase.hold_c || phase.add_below_c)
             widget::text(kit, phase_title(app, phase), theme::Type::strong, widget::Ink::accent);
-        if (const auto reason = weighed::reason_of(kept.recipe.formula, i, app.known))
-            widget::text(kit, reason_words(app, *reason), theme::Type::small, widget::Ink::soft);
         bool begun = false;
         for (std::size_t line = 0; line < plan.lines.size(); ++line)
             begun = begun || (plan.lines[line].phase == id && standing.rows[line].poured > quantity::Mass{});
-        if (weighed::is_hot(phase) && !begun) {
+        if (begun) break;
+        if (const auto reason = weighed::reason_of(kept.recipe.formula, i, app.known))
+            widget::text(kit, reason_words(app, *reason), theme::Type::small, widget::Ink::soft);
+        if (weighed::is_hot(phase)) {
             widget::gap(6);
             widget::finding_badge(kit, finding::Severity::caution, app.say("weigh.hot"), "");
         }
@@ -93,7 +94,7 @@ void big_figure(app::App& app, const std::string& label, quantity::Mass mass, qu
         if (widget::measure(big, type).x + unit > room) type = smaller;
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const ImVec2 figure = widget::measure(big, type), small = widget::measure(label, theme::Type::body, room),
-                 low = widget::measure(under, theme::Type::body, room);
+                 low = under.empty() ? ImVec2(0, 0) : widget::measure(under, theme::Type::body, room);
     const float top = start.y + 10 + small.y;
     const ImRect box(start, {start.x + kit.width, top + figure.y + low.y + 12});
     mirror::Node node;
@@ -284,7 +285,7 @@ void weigh(app::App& app) {
         widget::gap(8);
     } else {
         phase_head(app, kept, standing);
-        widget::heading(kit, 2, weigh_name(app, now.at));
+        widget::text(kit, weigh_name(app, now.at), theme::Type::title);
         widget::gap(4);
         if (row.over) {
             weigh_ways(app);

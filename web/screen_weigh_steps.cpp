@@ -140,6 +140,7 @@ void weigh_line(app::App& app) {
     widget::gap(8);
     const auto pot = mass_field(app, "pot", app.say("weigh.pot"), now.plan.pot);
     changed.plan.pot = pot;
+    widget::gap(8);
     const bool begun = standing.poured > Mass{};
     if (!begun) changed.plan.jug = mass_field(app, "jug", app.say("weigh.jug_empty"), now.plan.jug);
     if (now.lots.empty() && changed.lots == std::vector<weigh_out::Lot>(changed.lots.size()))

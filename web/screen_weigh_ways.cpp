@@ -141,11 +141,13 @@ void weigh_ways(app::App& app) {
     const app::WeighView view = app::weigh_view(app, true);
     const Row& row = view.standing.rows[view.of.at];
     const std::string in = app.grams(row.poured), meant = app.grams(row.target);
+    const std::int64_t step = view.of.plan.lines[view.of.at].division.grid;
+    const Mass tolerance{row.tolerance.grid / step * step};
     if (row.over)
         widget::finding_badge(
             kit, finding::Severity::caution,
             app.say("weigh.over", {{"in", in}, {"meant", meant}, {"g", app.grams(row.poured - row.target)}}),
-            app.say("weigh.tolerance", {{"g", app.grams(row.tolerance)}}));
+            app.say("weigh.tolerance", {{"g", app.grams(tolerance)}}));
     else
         widget::text(kit, app.say("weigh.under", {{"in", in}, {"meant", meant}}));
     std::optional<std::size_t> taken;
