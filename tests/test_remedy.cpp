@@ -193,7 +193,7 @@ TEST_CASE("every remedy of the demonstration recipes removes its finding, whatev
     int offered = 0;
     for (const auto& [stem, recipe] : shipped::presets().recipes) {
         CAPTURE(stem);
-        for (const std::int64_t division : {10, 100, 1000, 10000, 50000}) {
+        for (const std::int64_t division : {10, 1000, 50000}) {
             Recipe tried = recipe;
             tried.batch.division = {division};
             for (const std::int64_t whole : {0, 20, 100, 900}) {

@@ -15,6 +15,7 @@ export const density = 1;  // at 2, a frame may take as long as a press has to l
 
 const kPreferences = {
     'webgl.force-enabled': true,  // needs a display besides, though no window is opened there
+    'javascript.options.wasm_optimizingjit': false,
     'browser.download.alwaysOpenPanel': false,  // it would take the focus from the page
 };
 

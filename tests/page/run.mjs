@@ -4,7 +4,9 @@
 // [name, run, { without: { webkit: 'why' } }]; one of what is the same in every engine runs in Chromium alone:
 // [name, run, { once: true }]. In another language the journeys alone, which are of the page's own words.
 // One line a test, a picture of each failure in BUILD_FOLDER/page_failures, last "N passed, N failed". What is waited
-// for is a state of the page, never a span of time; so several browsers work side by side (WORKERS=1: one).
+// for is a state of the page, never a span of time; so several browsers work side by side (WORKERS=1: one). Browsers that
+// are driven stop short now and then, one test in a thousand: what fails is tried once more, and both outcomes are shown
+// (AGAIN=0: it is not).
 import { mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
@@ -20,6 +22,7 @@ const wanted = new RegExp(pattern ?? '', 'iu');
 const kEngine = process.argv.find((one) => one.startsWith('--engine='))?.slice(9) ?? 'chromium';
 const kWorkers = Number(process.env.WORKERS ?? availableParallelism() + 1);  // two leave a third of two processors idle
 const kLongestMs = 600000;
+const kAgain = process.env.AGAIN !== '0';
 const kJourneys = /^test_(adjust|batch|book|journey|label|shape|stock|ways_in)\./;
 
 const tests = [];
@@ -71,9 +74,13 @@ function report(name, { said, error }, started) {
         return;
     }
     failed += 1;
+    console.log([`FAILED  ${name} (${seconds})`, ...wrong(error)].join('\n        '));
+}
+
+function wrong(error) {
     const lines = String(error.message).split('\nBrowser logs')[0].split('\n').slice(0, 40);
     const where = [...String(error.stack).matchAll(/at .*?(tests\/page\/\w+\.mjs:\d+)/g)].map((hit) => hit[1]).slice(0, 4);
-    console.log([`FAILED  ${name} (${seconds})`, ...lines, where.join(' < ')].join('\n        '));
+    return [...lines, where.join(' < ')];
 }
 
 async function work() {
@@ -81,7 +88,13 @@ async function work() {
     for (let test = tests.shift(); test; test = tests.shift()) {
         if (!browser.isConnected()) browser = await launch(kEngine);
         const started = Date.now();
-        report(test[0], await attempt(browser, ...test), started);
+        let outcome = await attempt(browser, ...test);
+        if (outcome.error && kAgain) {
+            console.log([`AGAIN   ${test[0]}`, ...wrong(outcome.error)].join('\n        '));
+            if (!browser.isConnected()) browser = await launch(kEngine);
+            outcome = await attempt(browser, ...test);
+        }
+        report(test[0], outcome, started);
     }
     await browser.close();
 }

@@ -29,7 +29,7 @@ export const tests = [
         assert.equal(await percentOf(page, kWax), before + 1);
         await steps.press(page, hand, 'top.undo');
         assert.equal(await percentOf(page, kWax), before);
-    }],
+    }, { once: true }],
 
     ['one percent changes by finger and a chosen line gives way', async (bench) => {
         const { page, hand } = await phone(bench);

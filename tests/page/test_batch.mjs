@@ -104,9 +104,9 @@ async function scalesAndJug({ browser, file }) {
 }
 
 export const tests = [
-    ['a class of six gets two tins each', people],
+    ['a class of six gets two tins each', people, { once: true }],
     ['sixteen grams of wax say how far it goes', stock, { once: true }],
     ['a tin is filled by the water it takes to the brim', water, { once: true }],
     ['a remedy stands worked out, is taken by one tap and undone by another', remedy, { once: true }],
-    ['a pocket scale and a jug decide where each line is weighed', scalesAndJug],
+    ['a pocket scale and a jug decide where each line is weighed', scalesAndJug, { once: true }],
 ];

@@ -61,7 +61,7 @@ export const tests = [
         assert.equal(notes, 'Pour into tins while warm.');
         const sum = lines.reduce((all, line) => all + Math.round(Number(line.percent) * 10000), 0);
         assert.equal(sum, 1000000);
-    }],
+    }, { once: true }],
 
     ['what bare numbers are is switched by touch', async (bench) => {
         const bench1 = await phone(bench);
@@ -95,5 +95,5 @@ export const tests = [
         await steps.press(page, hand, 'amounts.take');
         const { lines } = await seen.shownFormula(page);
         assert.deepEqual(lines.map((line) => line.percent), ['25', '75']);
-    }],
+    }, { once: true }],
 ];

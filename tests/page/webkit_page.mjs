@@ -42,8 +42,9 @@ export class Page extends Locator {
     }
     async waitForFunction(deed, argument) {
         const until = Date.now() + kPatience;
-        while (!(await this.evaluate(deed, argument).catch(() => false))) {
-            if (Date.now() > until) throw new Error(`waited in vain for ${deed}`);
+        let last = 'no answer';
+        while (!(await this.evaluate(deed, argument).then((answer) => (last = answer), (error) => { last = error.message; }))) {
+            if (Date.now() > until) throw new Error(`waited in vain for ${deed}, last: ${last}`);
             await pause(20);
         }
     }
