@@ -9,6 +9,7 @@
 #include "store_label.h"
 #include "store_migrations.h"
 #include "store_papers.h"
+#include "store_reading.h"
 #include "store_recipe.h"
 
 namespace store {
@@ -265,6 +266,10 @@ std::string write_settings(const workspace::Settings& settings, std::string_view
         writer.key("workshop");
         store_papers::write(writer, settings.workshop);
     }
+    if (!settings.reading.text.empty()) {
+        writer.key("reading");
+        store_reading::write(writer, settings.reading);
+    }
     writer.pair("open", open);
     if (!place.empty()) writer.pair("place", place);
     return writer.finish();
@@ -316,6 +321,8 @@ result::Result<Device> read_settings(std::string_view json) {
     if (auto fault = label::fault_of(settings.maker, "maker."); fault && !failure.failed())
         failure.at(fault->code, fault->place, fault->detail);
     settings.batch_pattern = fields.text("batch_pattern");
+    if (const Json* reading = fields.any("reading"))
+        settings.reading = store_reading::kept_from(*reading, "reading", failure);
     if (const auto jug = fields.whole("jug")) {
         if (*jug < settings.jugs.size()) settings.jug = static_cast<std::size_t>(*jug);
     }

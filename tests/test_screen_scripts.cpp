@@ -45,7 +45,7 @@ TEST_CASE_FIXTURE(FirstVisit, "screens with names in many scripts are whole in e
     in_every_size(app, [&] {
         for (const Screen screen : kScreens) {
             CAPTURE(static_cast<int>(screen));
-            app.ui.screen = screen;
+            show_screen(app, screen);
             draw_again();
             CHECK(faults(Words::of_anyone) == "");
             CHECK(overlaps() == "");

@@ -33,7 +33,7 @@ TEST_CASE_FIXTURE(FirstVisit, "every screen is whole in every size, light and da
         in_every_size(app, [&] {
             for (const Screen screen : kScreens) {
                 CAPTURE(static_cast<int>(screen));
-                app.ui.screen = screen;
+                show_screen(app, screen);
                 draw_again();
                 CHECK(faults() == "");
                 CHECK(overlaps() == "");
@@ -89,7 +89,7 @@ TEST_CASE_FIXTURE(FirstVisit, "in a language a third longer all is whole, and no
         };
         for (const Screen screen : kScreens) {
             CAPTURE(static_cast<int>(screen));
-            app.ui.screen = screen;
+            show_screen(app, screen);
             draw_again();
             CHECK(faults() == "");
             CHECK(overlaps() == "");
@@ -133,7 +133,7 @@ TEST_CASE_FIXTURE(FirstVisit, "every screen is whole in large letters") {
     in_large_letters(app, [&] {
         for (const Screen screen : kScreens) {
             CAPTURE(static_cast<int>(screen));
-            app.ui.screen = screen;
+            show_screen(app, screen);
             draw_again();
             CHECK(faults() == "");
             CHECK(overlaps() == "");
@@ -174,7 +174,7 @@ TEST_CASE_FIXTURE(FirstVisit, "no words of ours are cut in large letters") {
             }
         };
         for (const Screen screen : kScreens) {
-            app.ui.screen = screen;
+            show_screen(app, screen);
             draw_again();
             nothing_cut();
         }
@@ -279,7 +279,7 @@ TEST_CASE_FIXTURE(FirstVisit, "where the system forces its colours nothing is dr
         app::tell(app, app.say("store.refused"), true);
         for (const Screen screen : kScreens) {
             CAPTURE(static_cast<int>(screen));
-            app.ui.screen = screen;
+            show_screen(app, screen);
             draw_again();
             CHECK(foreign_colour(window.system) == "");
         }
@@ -368,7 +368,7 @@ TEST_CASE_FIXTURE(FirstVisit,
     platform::native::window().inset_bottom = 34;
     app::keep(app, app.presets.recipes.front().second);
     for (const Screen screen : kScreens) {
-        app.ui.screen = screen;
+        show_screen(app, screen);
         draw_again();
         CHECK(faults() == "");
         for (const Node& node : mirror::nodes())

@@ -195,6 +195,31 @@ TEST_CASE("store: who answers for products on this device comes back, and is in 
     CHECK(store::write_settings({}, "").find("maker") == std::string::npos);
 }
 
+TEST_CASE("store: a question about a list of ingredients comes back with what was decided and said") {
+    workspace::Settings settings;
+    settings.reading = {
+        "Cera Alba, Lanolin", "Lantern Street balm", "lip_balm", "eu", "2026-08-01", {}, 1, {},
+        {"3 linalool"}};
+    settings.reading.decided = {{0, "beeswax_yellow", 0}, {1, "", 4}};
+    settings.reading.said = {reading::amount(0, 123400, std::nullopt),
+                             reading::group("waxes", {0, 1}, {}, 500000)};
+    settings.reading.said[1].on = false;
+    const std::string json = store::write_settings(settings, "");
+    const auto back = store::read_settings(json);
+    REQUIRE(back.ok());
+    CHECK(back->settings == settings);
+    for (const auto& [from, to] :
+         {std::pair{"\"group\"", "\"grope\""}, {"\"entries\": [0", "\"entries\": [0.5"}}) {
+        std::string damaged = json;
+        const std::size_t at = damaged.find(from);
+        REQUIRE(at != std::string::npos);
+        damaged.replace(at, std::string_view(from).size(), to);
+        const auto read = store::read_settings(damaged);
+        REQUIRE_FALSE(read.ok());
+        CHECK(read.error().place.rfind("reading.said[", 0) == 0);
+    }
+}
+
 TEST_CASE("store: a maker whose name is longer than a label takes is refused with its place") {
     workspace::Settings settings;
     settings.maker.address = std::string(label::kMostLineBytes, 'w');

@@ -27,9 +27,9 @@ struct Size {
     float width, height;
 };
 inline constexpr Size kSizes[] = {{360, 640}, {320, 568}, {820, 1180}, {1440, 900}};
-inline constexpr Screen kScreens[] = {Screen::book,  Screen::formula, Screen::batch,
-                                      Screen::stock, Screen::more,    Screen::checks,
-                                      Screen::label, Screen::papers,  Screen::workshop};
+inline constexpr Screen kScreens[] = {Screen::book,     Screen::formula, Screen::batch, Screen::stock,
+                                      Screen::more,     Screen::checks,  Screen::label, Screen::papers,
+                                      Screen::workshop, Screen::reading};
 // Every sheet there is, by counting: source_list is the last.
 inline std::vector<Sheet> all_sheets() {
     std::vector<Sheet> sheets;
@@ -172,6 +172,18 @@ inline std::vector<workspace::Recipe> recipes() {
 inline void draw_again() {
     hand::push(platform::Kind::resized);
     hand::settle();
+}
+
+inline void show_screen(app::App& app, Screen screen) {
+    app.ui.screen = screen;
+    app::ReadingIn& in = app.ui.reading;
+    if (screen != Screen::reading || !in.entries.empty()) return;
+    in.recalled = true;
+    in.text =
+        "Helianthus Annuus Seed Oil, Cera Alba, Butyrospermum Parkii Butter, Something Unknown, Tocopherol, "
+        "Citrus "
+        "Aurantium Dulcis Peel Oil, Limonene";
+    app::read_ingredients(app);
 }
 
 inline void open_sheet(app::App& app, Sheet sheet) {

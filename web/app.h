@@ -135,6 +135,10 @@ std::string entry_name(const App& app, const reading_list::Entry& entry);
 ::reading::Names item_names(const App& app);
 // Turns a statement of the question on or off: one of the person's, or of what is known.
 void turn_statement(App& app, std::size_t statement);
+// Does what would mend a question that nothing fits; false where that is not the person's to change.
+bool may_mend(const App& app, const ::reading::Mend& mend);
+void mend(App& app, const ::reading::Mend& mend);
+void remember_reading(App& app);  // what was decided and said, so that it is there another time
 void keep_suggestion(App& app, std::size_t which);  // as a recipe of the book, its origin noted
 void keep_suggestions(App& app);
 void keep_as_versions(App& app);  // all suggestions, of one recipe

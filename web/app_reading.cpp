@@ -43,6 +43,31 @@ std::optional<::reading::Statement> about_items(const App& app, ::reading::State
     return statement;
 }
 
+// What was kept is read anew; what was decided of a place that is no longer there is dropped.
+void recall(App& app) {
+    ReadingIn& in = app.ui.reading;
+    in.recalled = true;
+    const ::reading::Kept& kept = app.work.settings.reading;
+    const limits::Book* book = limits_book(app);
+    if (kept.text.empty() || !in.text.empty() || book == nullptr) return;
+    in.text = kept.text;
+    in.title = kept.title;
+    in.sold = {kept.product, kept.market, kept.date};
+    if (kept.decided.empty()) return;
+    in.entries = reading_list::entries_of(declaration_read::read(kept.text, app.presets.catalogue),
+                                          app.presets.catalogue, *book);
+    for (const ::reading::Decided& one : kept.decided) {
+        if (one.entry >= in.entries.size() || one.as > static_cast<std::size_t>(reading_list::As::aside))
+            continue;
+        in.entries[one.entry].ingredient = one.ingredient;
+        in.entries[one.entry].as = static_cast<reading_list::As>(one.as);
+    }
+    in.line_after = kept.line_after;
+    in.said = kept.said;
+    in.turned = kept.turned;
+    ask_anew(app);
+}
+
 std::string recipe_title(const App& app, std::size_t which) {
     const std::string title =
         app.ui.reading.title.empty() ? app.say("reading_ui.untitled") : app.ui.reading.title;
@@ -101,6 +126,7 @@ void ask_anew(App& app) {
     app.ui.again = true;
     app.reading.reset();
     in.stopped = false;
+    remember_reading(app);
     if (in.entries.empty() || book == nullptr) return;
     reading_list::Made made =
         reading_list::problem_of(in.entries, in.sold, app.presets.catalogue, *book, true);
@@ -127,7 +153,9 @@ void ask_anew(App& app) {
 }
 
 bool think(App& app) {
-    if (!app.reading || app.ui.screen != Screen::reading || app.ui.reading.stopped) return false;
+    if (app.ui.screen != Screen::reading) return false;
+    if (app.kept_loaded && !app.ui.reading.recalled) recall(app);
+    if (!app.reading || app.ui.reading.stopped) return false;
     const double until = platform::now_ms() + kMostMs;
     bool more = true;
     for (int i = 0; i < kMostSlices && more && platform::now_ms() < until; ++i)
@@ -164,6 +192,43 @@ void turn_statement(App& app, std::size_t statement) {
             in.turned.erase(at);
     }
     ask_anew(app);
+}
+
+bool may_mend(const App& app, const ::reading::Mend& mend) {
+    using What = ::reading::Said::What;
+    if (mend.said.what == What::line) return true;
+    if (mend.said.what != What::statement || mend.said.at >= app.reading->problem().statements.size())
+        return false;
+    const ::reading::Kind kind = app.reading->problem().statements[mend.said.at].kind;
+    return mend.said.at < app.reading_said.size() || kind == ::reading::Kind::declared ||
+           kind == ::reading::Kind::undeclared;
+}
+
+void mend(App& app, const ::reading::Mend& mend) {
+    if (!may_mend(app, mend)) return;
+    ReadingIn& in = app.ui.reading;
+    if (mend.said.what == ::reading::Said::What::line) {
+        in.line_after = static_cast<std::size_t>(mend.figure);
+    } else if (mend.said.at < app.reading_said.size()) {
+        ::reading::Statement& said = in.said[app.reading_said[mend.said.at]];
+        (mend.said.at_most ? said.max : said.min) = mend.figure;
+    } else {
+        return turn_statement(app, mend.said.at);
+    }
+    ask_anew(app);
+}
+
+void remember_reading(App& app) {
+    const ReadingIn& in = app.ui.reading;
+    ::reading::Kept kept{in.text, in.title, in.sold.product, in.sold.market, in.sold.date, {}, {}, {}, {}};
+    if (!in.entries.empty()) {
+        kept.line_after = in.line_after;
+        kept.said = in.said;
+        kept.turned = in.turned;
+        for (std::size_t i = 0; i < in.entries.size(); ++i)
+            kept.decided.push_back({i, in.entries[i].ingredient, static_cast<std::size_t>(in.entries[i].as)});
+    }
+    app.work.settings.reading = std::move(kept);
 }
 
 void keep_suggestion(App& app, std::size_t which) {

@@ -155,6 +155,7 @@ struct ReadingIn {              // a list of ingredients of which it is asked wh
     reading::Statement draft;                  // while it is being said
     bool all_said = false;                     // what is switched off is listed too
     bool stopped = false;                      // not worked at any more
+    bool recalled = false;                     // what was kept of an earlier time was taken up
 };
 
 struct RecordsIn {       // batch records and lots, and what is being written into them

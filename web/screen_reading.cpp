@@ -54,6 +54,7 @@ void paste(app::App& app) {
     if (const auto typed = widget::text_field(kit, "list", in.text, spec)) {
         in.text = *typed;
         in.trouble.clear();
+        app::remember_reading(app);
     }
     if (!in.trouble.empty()) {
         widget::gap(8);
@@ -247,8 +248,17 @@ void nothing_fits(app::App& app, const ::reading::Names& names) {
     if (conflict.mends.empty()) return;
     widget::gap(8);
     widget::text(kit, app.say("reading_ui.mend"), theme::Type::strong);
-    for (const ::reading::Mend& one : conflict.mends)
+    std::optional<::reading::Mend> chosen;
+    for (std::size_t i = 0; i < conflict.mends.size(); ++i) {
+        const ::reading::Mend& one = conflict.mends[i];
+        ImGui::PushID(static_cast<int>(i));
         widget::text(kit, ::reading::say(app.words, problem, names, one));
+        if (app::may_mend(app, one) &&
+            widget::button(kit, "mend", app.say("reading_ui.mend_take", {{"n", std::to_string(i + 1)}})))
+            chosen = one;
+        ImGui::PopID();
+    }
+    if (chosen) app::mend(app, *chosen);
 }
 
 // The method, so that nobody takes an assumption for a measurement.
@@ -328,8 +338,10 @@ void suggestions(app::App& app) {
     title.name = app.say("recipe.title");
     title.last = true;
     title.most_bytes = 60;
-    if (const auto typed = widget::text_field(kit, "title", app.ui.reading.title, title))
+    if (const auto typed = widget::text_field(kit, "title", app.ui.reading.title, title)) {
         app.ui.reading.title = *typed;
+        app::remember_reading(app);
+    }
     std::optional<std::size_t> chosen;
     for (std::size_t i = 0; i < answer.suggestions.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));

@@ -41,7 +41,7 @@ bool bounds(app::App& app, Statement& statement, const std::string& unit, const 
         const bool percent = statement.kind != ::reading::Kind::property || statement.subject == "wax_share";
         spec.read = percent                          ? typed::percent
                     : statement.subject == "density" ? typed::density
-                                                     : typed::mass_or_none;
+                                                     : typed::of_fat;
         spec.may_be_empty = true;
         spec.hint = app.say("reading_ui.open");
         widget::gap(8);

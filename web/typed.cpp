@@ -64,6 +64,10 @@ result::Result<std::int64_t> density(std::string_view text) {
     return number;
 }
 
+result::Result<std::int64_t> of_fat(std::string_view text) {
+    return within(decimal::calculate(text), 0, 1000 * decimal::kOne);
+}
+
 result::Result<std::int64_t> millimetres(std::string_view text) {
     auto number = within(decimal::calculate(text), 0, 1000 * decimal::kOne);
     if (number && *number == 0) return {Code::batch_zero, "", "0"};

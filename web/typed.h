@@ -18,8 +18,9 @@ result::Result<std::int64_t> mass(std::string_view text);          // grams, abo
 result::Result<std::int64_t> mass_or_none(std::string_view text);  // grams, 0 allowed
 result::Result<std::int64_t> whole(std::string_view text);         // a count, whole
 result::Result<std::int64_t> density(std::string_view text);       // g/mL, above 0, under 30
-result::Result<std::int64_t> millimetres(std::string_view text);   // above 0, to 1 m
-result::Result<std::int64_t> celsius(std::string_view text);       // −50 to 300
-result::Result<std::int64_t> ph(std::string_view text);            // 0 to 14
+result::Result<std::int64_t> of_fat(std::string_view text);       // iodine or saponification value, 0 to 1000
+result::Result<std::int64_t> millimetres(std::string_view text);  // above 0, to 1 m
+result::Result<std::int64_t> celsius(std::string_view text);      // −50 to 300
+result::Result<std::int64_t> ph(std::string_view text);           // 0 to 14
 
 }  // namespace typed

@@ -103,6 +103,12 @@ export async function close(page, hand) {
 }
 
 // Every screen and every sheet there is, with a starter open; at each, look(name) is called.
+// Waits until a list of ingredients is worked out to its end.
+export async function read(page) {
+    await page.getByRole('button', { name: say('reading_ui.keep', { n: 1 }), exact: true }).waitFor({ state: 'attached', timeout: 20000 });
+    await settled(page);
+}
+
 export async function tour(page, hand, look) {
     const there = async (name) => {
         await settled(page);
@@ -201,6 +207,21 @@ export async function tour(page, hand, look) {
     await close(page, hand);
     await hand.press(await seen.button(page, say('settings.not_said')));
     await there('maker');
+    await close(page, hand);
+    await goTo(page, hand, 'nav.book');
+    await press(page, hand, 'book.new');
+    await press(page, hand, 'new.reading');
+    await there('reading');
+    await press(page, hand, 'reading_ui.example');
+    await read(page);
+    await there('reading-allowed');
+    await hand.press(page.getByRole('main').getByRole('button', { name: new RegExp(`^${say('reading_ui.line')}`) }));
+    await there('reading-line');
+    await close(page, hand);
+    await sheet('reading-sum', 'reading_ui.say_sum');
+    await close(page, hand);
+    await hand.press(page.getByRole('main').getByRole('button', { name: new RegExp(`^${productName('lip_balm')}`) }));
+    await there('reading-for');
     await close(page, hand);
     await goTo(page, hand, 'nav.book');
     const { title } = recipe('kitchen_garden_hand_lotion');
