@@ -95,17 +95,14 @@ TEST_CASE_FIXTURE(
     std::string many, arabic, faces, shop;
     for (int i = 1; i <= 200; ++i)
         many += (i == 1 ? "" : ", ") + ("Plant " + std::to_string(i) + " Oil");
-    for (const char* name :
-         {"\xD8\xB2\xD9\x8A\xD8\xAA", "\xD8\xB4\xD9\x85\xD8\xB9", "\xD7\xA9\xD7\xA2\xD7\x95\xD7\x94"})
-        arabic += (arabic.empty() ? "" : ", ") + std::string(name);
-    faces = "\xF0\x9F\x90\x9D Cera Alba, \xF0\x9F\x8C\xBB Helianthus Annuus Seed Oil \xF0\x9F\x8C\xBB";
+    arabic = "زيت, شمع, שעוה";
+    faces = "🐝 Cera Alba, 🌻 Helianthus Annuus Seed Oil 🌻";
     shop =
-        "Home > Balms > Lantern Street balm\n\xE2\x98\x85\xE2\x98\x85\xE2\x98\x85\xE2\x98\x85 (128 "
-        "reviews)\n\xC2\xA3"
-        "8.50\nAdd to basket\nDescription\nA balm for cold mornings. Free delivery over "
-        "\xC2\xA320.\nIngredients: Ricinus "
-        "Communis Seed Oil, Cera Alba, Butyrospermum Parkii Butter.\nYou may also like\nPrivacy, cookies, "
-        "contact";
+        "Home > Balms > Lantern Street balm\n★★★★ (128 reviews)\n£8.50\nAdd to basket\nDescription\nA balm "
+        "for cold "
+        "mornings. Free delivery over £20.\nIngredients: Ricinus Communis Seed Oil, Cera Alba, Butyrospermum "
+        "Parkii "
+        "Butter.\nYou may also like\nPrivacy, cookies, contact";
     for (const std::string& list : {many, arabic, faces, shop, std::string("Cera Alba, Cera Alba, Cera Alba"),
                                     std::string(10000, 'x')}) {
         CAPTURE(list.substr(0, 40));
