@@ -115,6 +115,7 @@ std::vector<const Filed*> records_found(const Workspace& workspace, std::string_
             wanted.emplace_back();
     }
     std::vector<const Filed*> all = records(workspace);
+    if (wanted.front().empty()) return all;
     std::erase_if(all, [&](const Filed* one) {
         const std::string text = searched(std::get<Record>(one->what));
         return !std::all_of(wanted.begin(), wanted.end(),
