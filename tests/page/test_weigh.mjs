@@ -73,6 +73,14 @@ async function road(page, hand) {
     assert.ok((await status(page)).startsWith(say('weigh.all_in')), 'all is in');
     const { acts } = await weighing(page);
     assert.deepEqual(acts.map((act) => act.do), ['pour', 'proportion', 'pour', 'accept', 'pour', 'pour', 'pour', 'adjust', 'pour', 'pour']);
+
+    // Written down: what was weighed as a batch record, what the adjustment made of the recipe as a version.
+    await steps.press(page, hand, 'weigh.end');
+    await steps.press(page, hand, 'weigh.record');
+    const { filed, weighings } = await seen.stored(page);
+    assert.equal(Object.keys(weighings).length, 0);
+    const kinds = Object.values(filed).map((one) => one.json.kind).sort();
+    assert.deepEqual(kinds, ['batch_record', 'version', 'version']);
 }
 
 export const tests = [
