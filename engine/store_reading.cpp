@@ -86,9 +86,9 @@ reading::Kept kept_from(const Json& value, const std::string& place, Failure& fa
         Fields said(one, at, failure);
         reading::Decided decided;
         said.need("entry");
-        decided.entry = said.whole("entry").value_or(0);
+        decided.entry = static_cast<std::size_t>(said.whole("entry").value_or(0));
         decided.ingredient = said.text("ingredient");
-        decided.as = said.whole("as").value_or(0);
+        decided.as = static_cast<std::size_t>(said.whole("as").value_or(0));
         said.finish();
         kept.decided.push_back(std::move(decided));
     });
