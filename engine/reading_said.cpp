@@ -71,27 +71,26 @@ std::string say(const words::Table& table, const Problem&, const Names& names, c
 }
 
 std::string say(const words::Table& table, const Problem& problem, const Names& names, const Said& said) {
-    using What = Said::What;
     const std::string line = words::figure(table, problem.line.grid);
     switch (said.what) {
-        case What::statement:
+        case Said::What::statement:
             return say(table, problem, names, problem.statements[said.at]);
-        case What::line:
+        case Said::What::line:
             if (said.at == 0) return words::say(table, "reading.line_first", {{"line", line}});
             return words::say(table, "reading.line_after",
                               {{"name", name_of(names, said.at - 1)}, {"line", line}});
-        case What::total:
+        case Said::What::total:
             return words::say(table, "reading.total");
-        case What::order: {
+        case Said::What::order: {
             std::size_t next = said.at + 1;
             while (next < problem.items.size() && problem.items[next].free)
                 ++next;
             return words::say(table, "reading.order",
                               {{"name", name_of(names, said.at)}, {"other", name_of(names, next)}});
         }
-        case What::above:
+        case Said::What::above:
             return words::say(table, "reading.above", {{"name", name_of(names, said.at)}, {"line", line}});
-        case What::below:
+        case Said::What::below:
             return words::say(table, "reading.below", {{"name", name_of(names, said.at)}, {"line", line}});
     }
     return "";
