@@ -438,9 +438,11 @@ Screen place_called(std::string_view name) {
     if (place_name(Screen::weigh) == name) return Screen::weigh;
     for (const ScreenRow& row : kUnderBatch)
         if (place_name(row.screen) == name) return row.screen;
+    for (const ScreenRow& row : kLedTo)
+        if (place_name(row.screen) == name) return row.screen;
     for (const ScreenRow& row : kScreens)
         if (place_name(row.screen) == name) return row.screen;
-    return name == "records" ? Screen::records : kScreens[0].screen;
+    return kScreens[0].screen;
 }
 
 [[gnu::noinline]] void draw_page(App& app) {  // see app.cpp

@@ -215,12 +215,12 @@ export async function tour(page, hand, look) {
     await press(page, hand, 'reading_ui.example');
     await read(page);
     await there('reading-allowed');
-    await hand.press(page.getByRole('main').getByRole('button', { name: new RegExp(`^${say('reading_ui.line')}`) }));
+    await press(page, hand, 'reading_ui.line');
     await there('reading-line');
     await close(page, hand);
     await sheet('reading-sum', 'reading_ui.say_sum');
     await close(page, hand);
-    await hand.press(page.getByRole('main').getByRole('button', { name: new RegExp(`^${productName('lip_balm')}`) }));
+    await hand.press(await seen.button(page, productName('lip_balm')));
     await there('reading-for');
     await close(page, hand);
     await goTo(page, hand, 'nav.book');
