@@ -18,6 +18,12 @@ void ask(app::App& app, const std::string& list) {
     hand::press(app.say("reading_ui.read"));
 }
 
+void ask_again(app::App& app) {
+    app::ask_anew(app);
+    hand::push(platform::Kind::resized);
+    hand::settle();
+}
+
 constexpr const char* kBalm =
     "Ricinus Communis Seed Oil, Butyrospermum Parkii Butter, Theobroma Cacao Seed Butter, Tocopherol";
 
@@ -39,8 +45,7 @@ TEST_CASE_FIXTURE(FirstVisit, "loaded again, the list is there with what was dec
     app.ui.reading.entries[3].as = reading_list::As::aside;
     app.ui.reading.said.push_back(reading::amount(0, 400000, std::nullopt));
     app.ui.reading.line_after = 2;
-    app::ask_anew(app);
-    hand::settle();
+    ask_again(app);
     const app::ReadingIn before = app.ui.reading;
     hand::open_page();
     CHECK(app.ui.screen == app::Screen::reading);
@@ -67,8 +72,7 @@ TEST_CASE_FIXTURE(FirstVisit, "what would mend a question that nothing fits is d
     ask(app, kBalm);
     app.ui.reading.said.push_back(
         reading::amount(0, std::nullopt, 100000));  // the first of four at most 10 %
-    app::ask_anew(app);
-    hand::settle();
+    ask_again(app);
     REQUIRE(app.reading->answer().state == reading::State::nothing_fits);
     REQUIRE_FALSE(app.reading->answer().conflict.mends.empty());
     hand::press(app.say("reading_ui.mend_take", {{"n", "1"}}));

@@ -209,7 +209,7 @@ TEST_CASE("store: a question about a list of ingredients comes back with what wa
     REQUIRE(back.ok());
     CHECK(back->settings == settings);
     for (const auto& [from, to] :
-         {std::pair{"\"group\"", "\"grope\""}, {"\"entries\": [0", "\"entries\": [0.5"}}) {
+         {std::pair{"\"group\"", "\"grope\""}, {"\"entries\":[0", "\"entries\":[0.5"}}) {
         std::string damaged = json;
         const std::size_t at = damaged.find(from);
         REQUIRE(at != std::string::npos);
