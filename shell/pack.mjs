@@ -1,8 +1,9 @@
 // node pack.mjs --shell shell --js tarebench_page.js --unpacker unpacker.wasm --out folder [--quick yes]
 // Makes the one file, folder/tarebench.html, and the hosted copy of the same page, folder/hosted/.
 // The program, wasm and script on end, goes in compressed by xz (LZMA in base64), with the unpacker that boot.js runs
-// first. Every script and style is named in the policy by its hash, the compressed one too, so nothing else can run. Before,
-// the wasm's functions are put in an order that compresses better (pack_order.mjs), except where it is to be quick.
+// first. Every script and style is named in the policy by its hash, the compressed one too, so nothing else can run. Except
+// where it is to be quick, scripts and style are shortened by esbuild, and the wasm's functions put in an order that
+// compresses better (pack_order.mjs).
 import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { spawnSync } from 'node:child_process';
@@ -43,6 +44,17 @@ for (const name of ['boot', 'glue'])
     if (/<\/script|<!--/i.test(parts[name])) fail(`the script ${name} holds text that would end it inside a page`);
 if (/<\/style/i.test(parts.style)) fail('style.css holds text that would end it inside a page');
 
+// Shorter: without the names, blanks and remarks that only a reader needs.
+function minified(text, loader) {
+    const run = spawnSync('esbuild', ['--minify', '--charset=utf8', '--target=es2019', `--loader=${loader}`], { input: text, maxBuffer: 1 << 26 });
+    if (run.status !== 0) fail(`esbuild could not shorten the ${loader}: ${run.error ? run.error.message : run.stderr}`);
+    return run.stdout.toString().trim();
+}
+if (!options.quick) {
+    parts.boot = minified(parts.boot, 'js');
+    parts.glue = minified(parts.glue, 'js');
+    parts.style = minified(parts.style, 'css');
+}
 const scripts = [parts.boot, parts.glue];
 
 // Five bytes of properties, as the unpacker wants them, then xz's raw stream. How a byte is foretold was tried out: by the

@@ -22,7 +22,7 @@ const files = {
     'shell/service_worker.js': '// @BUILD@',
     'shell/manifest.webmanifest': '{}',
     'shell/icons/a.png': 'picture',
-    'page.js': 'function createTarebench() {}',
+    'page.js': 'function createTarebench(){}',
     'page.wasm': wasm,
 };
 

@@ -18,6 +18,16 @@
 
 namespace {
 
+// The number in "#version 100", all that is read there; the C library's reader of everything is three
+// kilobytes of the page.
+int read_version(const char* text, const char*, int* version) {
+    while (*text != 0 && (*text < '0' || *text > '9'))
+        ++text;
+    for (*version = 0; *text >= '0' && *text <= '9'; ++text)
+        *version = *version * 10 + (*text - '0');
+    return 1;
+}
+
 // What glGetIntegerv says of a new context (OpenGL ES 2.0.25, tables 6.2 to 6.20), for all that the backend
 // asks. The sizes of viewport and scissors are zero there until the first picture.
 void as_new(GLenum what, GLint* answer) {
@@ -79,8 +89,10 @@ void give_all(const ImFontAtlas& atlas) {
 // Where it asks for the pixels, and where it hands them over.
 #define GetTexDataAsRGBA32(pixels, width, height) IsBuilt(), *(pixels) = nullptr, *(width) = *(height) = 0
 #define glTexImage2D(target, level, kept_as, width, height, border, format, type, pixels) give_all(*io.Fonts)
+#define sscanf read_version
 #include "imgui_impl_opengl3.cpp"
 #undef glTexImage2D
+#undef sscanf
 
 namespace platform {
 

@@ -21,6 +21,7 @@ need_for_page() {
     need /usr/include/nlohmann/json.hpp nlohmann-json3-dev
     need pyftsubset fonttools
     need xz xz-utils
+    need esbuild esbuild
     need /usr/share/fonts/truetype/open-sans/OpenSans-Regular.ttf fonts-open-sans
 }
 
