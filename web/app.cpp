@@ -233,6 +233,7 @@ void keep_beside(App& app, keeping::Loser loser) {
     }
     take_foreign(app);
     follow_preferences(app);
+    if (app.ui.screen == Screen::reading) recall_reading(app);
     const bool shows_mine = app.ui.screen == Screen::stock || app.ui.sheet == Sheet::ingredient ||
                             app.ui.sheet == Sheet::card || app.ui.sheet == Sheet::own;
     if (shows_mine) refresh_mine(app);
@@ -354,9 +355,8 @@ void step(bool draw) {
         receive(app, event);
     }
     touch::time_passes(platform::now_ms(), app.kit);
-    const bool thinks = app.reading && !app.ui.reading.stopped;
-    const bool thinks_on = think(app);
-    happened = happened || waits(app) || thinks;
+    const bool thought = think(app);
+    happened = happened || waits(app) || thought;
     if (theme::font(theme::Type::body) == nullptr) follow_preferences(app);
     // Until two frames on end are the same: then all has come to rest, and what is drawn is drawn once.
     int frames = 0;
@@ -385,7 +385,7 @@ void step(bool draw) {
         platform::letters_drawn(rows.first, rows.count);
     if (draw && std::exchange(app.undrawn, false)) platform::draw(ImGui::GetDrawData());
     app.unsettled = frames >= kMostFramesAStep;
-    if (app.unsettled || thinks_on) platform::request_frame();
+    if (app.unsettled || to_think(app)) platform::request_frame();
 }
 
 workspace::Recipe* open_recipe(App& app) {

@@ -130,7 +130,8 @@ source::Standing source_standing(const App& app, std::string_view key);
 // --- what a list of ingredients allows (app_reading.cpp) ---
 void read_ingredients(App& app);  // what was pasted; or says why not
 void ask_anew(App& app);          // what is said of the list changed
-bool think(App& app);             // works at it for a moment; whether there is more to do
+bool to_think(const App& app);    // whether it is to be worked at, which is so while it is in sight
+bool think(App& app);             // works at it for a moment; whether it did
 std::string entry_name(const App& app, const reading_list::Entry& entry);
 ::reading::Names item_names(const App& app);
 // Turns a statement of the question on or off: one of the person's, or of what is known.
@@ -138,6 +139,7 @@ void turn_statement(App& app, std::size_t statement);
 // Does what would mend a question that nothing fits; false where that is not the person's to change.
 bool may_mend(const App& app, const ::reading::Mend& mend);
 void mend(App& app, const ::reading::Mend& mend);
+void recall_reading(App& app);    // what was kept of an earlier time, once
 void remember_reading(App& app);  // what was decided and said, so that it is there another time
 void keep_suggestion(App& app, std::size_t which);  // as a recipe of the book, its origin noted
 void keep_suggestions(App& app);

@@ -43,31 +43,6 @@ std::optional<::reading::Statement> about_items(const App& app, ::reading::State
     return statement;
 }
 
-// What was kept is read anew; what was decided of a place that is no longer there is dropped.
-void recall(App& app) {
-    ReadingIn& in = app.ui.reading;
-    in.recalled = true;
-    const ::reading::Kept& kept = app.work.settings.reading;
-    const limits::Book* book = limits_book(app);
-    if (kept.text.empty() || !in.text.empty() || book == nullptr) return;
-    in.text = kept.text;
-    in.title = kept.title;
-    in.sold = {kept.product, kept.market, kept.date};
-    if (kept.decided.empty()) return;
-    in.entries = reading_list::entries_of(declaration_read::read(kept.text, app.presets.catalogue),
-                                          app.presets.catalogue, *book);
-    for (const ::reading::Decided& one : kept.decided) {
-        if (one.entry >= in.entries.size() || one.as > static_cast<std::size_t>(reading_list::As::aside))
-            continue;
-        in.entries[one.entry].ingredient = one.ingredient;
-        in.entries[one.entry].as = static_cast<reading_list::As>(one.as);
-    }
-    in.line_after = kept.line_after;
-    in.said = kept.said;
-    in.turned = kept.turned;
-    ask_anew(app);
-}
-
 std::string recipe_title(const App& app, std::size_t which) {
     const std::string title =
         app.ui.reading.title.empty() ? app.say("reading_ui.untitled") : app.ui.reading.title;
@@ -152,17 +127,19 @@ void ask_anew(App& app) {
         in.trouble = words::say(app.words, problem.error());
 }
 
+bool to_think(const App& app) {
+    return app.reading && app.ui.screen == Screen::reading && !app.ui.reading.stopped;
+}
+
 bool think(App& app) {
-    if (app.ui.screen != Screen::reading) return false;
-    if (app.kept_loaded && !app.ui.reading.recalled) recall(app);
-    if (!app.reading || app.ui.reading.stopped) return false;
+    if (!to_think(app)) return false;
     const double until = platform::now_ms() + kMostMs;
     bool more = true;
     for (int i = 0; i < kMostSlices && more && platform::now_ms() < until; ++i)
         more = app.reading->work();
     app.ui.again = true;
     if (!more) app.ui.reading.stopped = true;
-    return more;
+    return true;
 }
 
 std::string entry_name(const App& app, const reading_list::Entry& entry) {
@@ -215,6 +192,32 @@ void mend(App& app, const ::reading::Mend& mend) {
     } else {
         return turn_statement(app, mend.said.at);
     }
+    ask_anew(app);
+}
+
+// What was kept is read anew; what was decided of a place that is no longer there is dropped.
+void recall_reading(App& app) {
+    ReadingIn& in = app.ui.reading;
+    if (in.recalled || !app.kept_loaded) return;
+    in.recalled = true;
+    const ::reading::Kept& kept = app.work.settings.reading;
+    const limits::Book* book = limits_book(app);
+    if (kept.text.empty() || !in.text.empty() || book == nullptr) return;
+    in.text = kept.text;
+    in.title = kept.title;
+    in.sold = {kept.product, kept.market, kept.date};
+    if (kept.decided.empty()) return;
+    in.entries = reading_list::entries_of(declaration_read::read(kept.text, app.presets.catalogue),
+                                          app.presets.catalogue, *book);
+    for (const ::reading::Decided& one : kept.decided) {
+        if (one.entry >= in.entries.size() || one.as > static_cast<std::size_t>(reading_list::As::aside))
+            continue;
+        in.entries[one.entry].ingredient = one.ingredient;
+        in.entries[one.entry].as = static_cast<reading_list::As>(one.as);
+    }
+    in.line_after = kept.line_after;
+    in.said = kept.said;
+    in.turned = kept.turned;
     ask_anew(app);
 }
 
