@@ -35,7 +35,7 @@ const look = (page) => page.evaluate(({ target, number, foot }) => {
     // Side by side or one over the other, never overlapping: a thumb must not have to guess.
     const pressable = all.filter((one) => one.matches('button, input, textarea') && !one.matches('.clipped'))
         .map((one) => ({ one, box: one.getBoundingClientRect() }));
-    const below = (one) => Boolean(one.closest('nav')) || one.textContent === foot;
+    const below = (one) => Boolean(one.closest('nav')) || foot.some((words) => one.textContent.endsWith(words));
     for (let i = 0; i < pressable.length; ++i)
         for (let k = i + 1; k < pressable.length; ++k) {
             const [a, b] = [pressable[i].box, pressable[k].box];
@@ -49,7 +49,7 @@ const look = (page) => page.evaluate(({ target, number, foot }) => {
     if (!document.querySelector('#mirror h1, #mirror [role=dialog] h2')) faults.push('there is no heading');
     if (document.documentElement.scrollWidth > innerWidth) faults.push('the page itself scrolls sideways');
     return faults;
-}, { target: kTarget, number: kNumberField, foot: say('book.new') });
+}, { target: kTarget, number: kNumberField, foot: [say('book.new'), say('weigh.in', { g: '' }), say('weigh.next'), say('weigh.end')] });
 
 async function walk({ browser, file }, viewport, { audited = false, ...options } = {}) {
     const page = await open(await profile(browser, { viewport, ...options }), address(file));
