@@ -82,7 +82,7 @@ async function journey({ browser, file }, makeHand) {
         }
         assert.equal(await page.evaluate(() => globalThis.printed), printed);
         await steps.close(page, hand);
-        assert.equal(await read(page), null);
+        assert.equal((await read(page)) ?? null, null);
     }
 
     await steps.press(page, hand, 'papers.sheet');
