@@ -151,17 +151,15 @@
 
     // The program's parts, wasm and script.
     async function unpacked() {
-        const { memory, room, unpack } = (await WebAssembly.instantiate(packed('unpacker'))).instance.exports;
-        const sizes = document.getElementById('tarebench-program').dataset.sizes.split(' ').map(Number);
-        const size = sizes.reduce((all, one) => all + one);
+        const { memory, room, unpack, join } = (await WebAssembly.instantiate(packed('unpacker'))).instance.exports;
+        const [size, apart, script] = document.getElementById('tarebench-program').dataset.sizes.split(' ').map(Number);
         const program = packed('program');
-        const from = room(program.length);
-        const to = room(size);
-        if (!from || !to) throw new RangeError('no memory to unpack the program');
+        const from = room(program.length), between = room(apart + script), to = room(size);
+        if (!from || !between || !to) throw new RangeError('no memory to unpack the program');
         new Uint8Array(memory.buffer, from).set(program);
-        if (unpack(to, size, from, program.length) !== size) throw new Error('the program is damaged');
-        let end = to;
-        return sizes.map((one) => new Uint8Array(memory.buffer, (end += one) - one, one));
+        if (unpack(between, apart + script, from, program.length) !== apart + script || join(to, size, between, apart) !== size)
+            throw new Error('the program is damaged');
+        return [new Uint8Array(memory.buffer, to, size), new Uint8Array(memory.buffer, between + apart, script)];
     }
 
     // The page's policy knows the script by its hash, wherever it comes from.

@@ -2,14 +2,15 @@
 // Makes the one file, folder/tarebench.html, and the hosted copy of the same page, folder/hosted/.
 // The program, wasm and script on end, goes in compressed by xz (LZMA in base64), with the unpacker that boot.js runs
 // first. Every script and style is named in the policy by its hash, the compressed one too, so nothing else can run. Except
-// where it is to be quick, scripts and style are shortened by esbuild, and the wasm's functions put in an order that
-// compresses better (pack_order.mjs).
+// where it is to be quick, scripts and style are shortened by esbuild, and the wasm is brought into a shape that compresses
+// better (pack_order.mjs, pack_split.mjs).
 import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { ordered } from './pack_order.mjs';
+import { split } from './pack_split.mjs';
 
 const options = {};
 for (let i = 2; i < process.argv.length; i += 2) options[process.argv[i].replace(/^--/, '')] = process.argv[i + 1];
@@ -58,8 +59,8 @@ if (!options.quick) {
 const scripts = [parts.boot, parts.glue];
 
 // Five bytes of properties, as the unpacker wants them, then xz's raw stream. How a byte is foretold was tried out: by the
-// four high bits of the one before it, and not by where it stands.
-const kHigh = 4;
+// three high bits of the one before it, and not by where it stands.
+const kHigh = 3;
 const kDictionary = 1 << 26;
 function squeezed(bytes) {
     const run = spawnSync('xz', ['--format=raw', `--lzma1=preset=${options.quick ? 1 : '9e,nice=273'},dict=64MiB,lc=${kHigh},lp=0,pb=0`],
@@ -72,9 +73,25 @@ function squeezed(bytes) {
 }
 const payload = (name, bytes, sizes = '') =>
     `<script type="text/plain" id="tarebench-${name}"${sizes}>${bytes.toString('base64')}</script>`;
-const programParts = [options.quick ? wasm : ordered(wasm), Buffer.from(parts.glue)];
-const program = payload('unpacker', readFileSync(unpacker)) +
-    payload('program', squeezed(Buffer.concat(programParts)), ` data-sizes="${programParts.map((one) => one.length).join(' ')}"`);
+const module = options.quick ? wasm : ordered(wasm);
+const programParts = [split(module), Buffer.from(parts.glue)];
+// Bytes: the module, the same taken apart, the script.
+const sizes = [module, ...programParts].map((one) => one.length);
+const packed = squeezed(Buffer.concat(programParts));
+const unpackerCode = readFileSync(unpacker);
+const program = payload('unpacker', unpackerCode) + payload('program', packed, ` data-sizes="${sizes.join(' ')}"`);
+
+// As boot.js does it.
+function unpacked() {
+    const { memory, room, unpack, join } = new WebAssembly.Instance(new WebAssembly.Module(unpackerCode)).exports;
+    const [size, apart, script] = sizes;
+    const from = room(packed.length), between = room(apart + script), to = room(size);
+    Buffer.from(memory.buffer).set(packed, from);
+    return unpack(between, apart + script, from, packed.length) === apart + script && join(to, size, between, apart) === size &&
+        Buffer.from(memory.buffer, to, size);
+}
+const again = unpacked();
+if (!again || !again.equals(module)) fail('what was packed does not unpack to the same program');
 
 function policy(hosted) {
     const own = hosted ? "'self'" : "'none'";

@@ -1,73 +1,14 @@
-// The functions of a wasm module in another order, so that it compresses better: what compresses the page looks back 32 kB
-// and no further, and functions that were made alike (of one template, for one kind of screen) lie farther apart than that.
-// Each is followed by the one that is most like what stands in that reach. The module does the same as before: what has a
-// function's number in it (calls, exports, the table) is written anew. Instructions are those of WebAssembly 2.0 without
-// vectors; a module that holds any other stays as it is, and so does one whose functions have names, as it is there to be
-// looked into.
-const kSections = { import: 2, function: 3, export: 7, start: 8, element: 9, code: 10 };
+// The functions of a wasm module in another order, so that it compresses better (by a fortieth): each is followed by the one
+// that is most like those right before it. The module does the same as before: what has a function's number in it (calls,
+// exports, the table) is written anew. A module with instructions that wasm_code.mjs does not know stays as it is, and so does
+// one whose functions have names, as it is there to be looked into.
+import { Reader, Unknown, instructions, kSections, number, sectionsOf, walk } from './wasm_code.mjs';
+
 const kGram = 6; // bytes; as many alike make functions alike
-const kSight = 28000; // bytes; from farther away hardly anything is taken
+const kSight = 28000; // bytes; farther away functions count as not there
 const kHead = 200; // bytes that a function counts for beside its own, or the shortest would all come first
 const kCommon = 40; // what more functions than this have tells nothing
 const kStay = 64; // called from everywhere, these have the shortest numbers
-
-class Unknown extends Error {}
-
-class Reader {
-    constructor(bytes, at = 0, end = bytes.length) {
-        Object.assign(this, { bytes, at, end });
-    }
-    byte() { return this.bytes[this.at++]; }
-    skip(count) { this.at += count; }
-    number() {
-        let value = 0, shift = 1, byte;
-        do {
-            byte = this.byte();
-            value += (byte & 127) * shift;
-            shift *= 128;
-        } while (byte & 128);
-        return value;
-    }
-    each(deed) { for (let left = this.number(); left > 0; --left) deed(); }
-    name() { this.skip(this.number()); }
-    limits() { if (this.byte() & 1) this.number(); this.number(); }
-}
-
-function number(value) {
-    const bytes = [];
-    for (; value > 127; value = Math.floor(value / 128)) bytes.push((value % 128) | 128);
-    return [...bytes, value];
-}
-
-// Calls `of` with the place of each function's number in a body's instructions.
-function walk(code, of) {
-    const numbers = (count) => { for (; count > 0; --count) code.number(); };
-    while (code.at < code.end) {
-        const what = code.byte();
-        if (what === 0x10 || what === 0xd2) of(code);
-        else if (what >= 0x02 && what <= 0x04) numbers(1); // blocks: their type
-        else if (what === 0x0c || what === 0x0d || (what >= 0x20 && what <= 0x26) || what === 0x41 || what === 0x42) numbers(1);
-        else if (what === 0x0e) numbers(code.number() + 1);
-        else if (what === 0x11 || (what >= 0x28 && what <= 0x3e)) numbers(2);
-        else if (what === 0x1c) numbers(code.number());
-        else if (what === 0x3f || what === 0x40 || what === 0xd0) code.skip(1);
-        else if (what === 0x43) code.skip(4);
-        else if (what === 0x44) code.skip(8);
-        else if (what === 0xfc) {
-            const more = code.number();
-            if (more > 17) throw new Unknown();
-            numbers([8, 10, 12, 14].includes(more) ? 2 : more > 7 ? 1 : 0);
-        } else if (!(what <= 0x01 || what === 0x05 || what === 0x0b || what === 0x0f || what === 0x1a || what === 0x1b
-            || (what >= 0x45 && what <= 0xc4) || what === 0xd1)) throw new Unknown();
-    }
-}
-
-// A body's instructions begin after its local variables.
-function instructions(body) {
-    const code = new Reader(body);
-    code.each(() => { code.number(); code.skip(1); });
-    return code;
-}
 
 function marked(body, from) {
     let mark = 0;
@@ -116,12 +57,7 @@ function byLikeness(bodies) {
 }
 
 function reordered(wasm) {
-    const sections = [];
-    for (const all = new Reader(wasm, 8); all.at < wasm.length;) {
-        const id = all.byte(), size = all.number();
-        sections.push({ id, bytes: wasm.subarray(all.at, all.at + size) });
-        all.skip(size);
-    }
+    const sections = sectionsOf(wasm);
     const section = (id) => sections.find((one) => one.id === id);
     for (const name of ['import', 'function', 'code']) if (!section(kSections[name])) throw new Unknown();
     for (const { id, bytes } of sections) {
@@ -180,7 +116,7 @@ function reordered(wasm) {
         elements.each(() => of(elements));
     }));
     const code = order.map((old) => {
-        const body = rewritten(bodies[old], (of) => walk(instructions(bodies[old]), of));
+        const body = rewritten(bodies[old], (of) => walk(instructions(bodies[old]), { function: of }));
         return Buffer.concat([Buffer.from(number(body.length)), body]);
     });
     section(kSections.code).bytes = Buffer.concat([Buffer.from(number(order.length)), ...code]);

@@ -7,6 +7,7 @@ import { dirname, join } from 'node:path';
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { ordered } from '../shell/pack_order.mjs';
+import { split } from '../shell/pack_split.mjs';
 
 const packer = join(dirname(fileURLToPath(import.meta.url)), '../shell/pack.mjs');
 const unpacker = process.argv[2];
@@ -37,15 +38,22 @@ const result = (name, out = 'out') => readFileSync(join(scratch, out, name), 'ut
 const unpacked = (part) => {
     const element = (id) => result('tarebench.html').match(new RegExp(`id="tarebench-${id}"([^>]*)>([^<]*)<`)).slice(1);
     const code = Buffer.from(element('unpacker')[1], 'base64');
-    const { memory, room, unpack } = new WebAssembly.Instance(new WebAssembly.Module(code)).exports;
+    const { memory, room, unpack, join } = new WebAssembly.Instance(new WebAssembly.Module(code)).exports;
     const [sizes, program] = element('program');
-    const [ofWasm, ofGlue] = sizes.match(/data-sizes="(\d+) (\d+)"/).slice(1).map(Number);
+    const [size, apart, script] = sizes.match(/data-sizes="(\d+) (\d+) (\d+)"/).slice(1).map(Number);
     const packed = Buffer.from(program, 'base64');
-    const from = room(packed.length), to = room(ofWasm + ofGlue);
+    const from = room(packed.length), between = room(apart + script), to = room(size);
     Buffer.from(memory.buffer).set(packed, from);
-    assert.equal(unpack(to, ofWasm + ofGlue, from, packed.length), ofWasm + ofGlue);
-    return Buffer.from(part === 'wasm' ? memory.buffer.slice(to, to + ofWasm) : memory.buffer.slice(to + ofWasm, to + ofWasm + ofGlue));
+    assert.equal(unpack(between, apart + script, from, packed.length), apart + script);
+    assert.equal(join(to, size, between, apart), size);
+    return Buffer.from(part === 'wasm' ? memory.buffer.slice(to, to + size) : memory.buffer.slice(between + apart, between + apart + script));
 };
+function joined(parts, size) {
+    const { memory, room, join } = new WebAssembly.Instance(new WebAssembly.Module(readFileSync(unpacker))).exports;
+    const from = room(parts.length), to = room(size);
+    Buffer.from(memory.buffer).set(parts, from);
+    return join(to, size, from, parts.length) === size && Buffer.from(memory.buffer.slice(to, to + size));
+}
 // A module of `count` functions in two styles that take turns, each of which calls the one before it; all are exported and
 // stand in the table, and `through` calls one of them by its place there.
 function moduleOf(count, { more = [] } = {}) {
@@ -92,6 +100,30 @@ const tests = {
         const named = moduleOf(100, { more: [0, 5, 4, ...Buffer.from('name')] });
         assert.equal(ordered(named), named);
         assert.equal(ordered(wasm), wasm);
+    },
+    'code that was taken apart is put together again, byte by byte'() {
+        const as = moduleOf(300), parts = split(as);
+        assert.equal(parts.readUInt32LE(0), 301);
+        assert.deepEqual(joined(parts, as.length), as);
+        const own = readFileSync(unpacker); // as compilers write it
+        assert.ok(split(own).readUInt32LE(0) > 2);
+        assert.deepEqual(joined(split(own), own.length), own);
+    },
+    'a module without code, or with instructions that are not known, stays in one piece'() {
+        const vectors = moduleOf(3);
+        vectors[vectors.lastIndexOf(0x11)] = 0xfd;
+        for (const one of [wasm, vectors]) {
+            assert.equal(split(one).readUInt32LE(0), 0);
+            assert.deepEqual(joined(split(one), one.length), one);
+        }
+    },
+    'parts that do not fit one another are not joined'() {
+        const as = moduleOf(20), parts = split(as);
+        assert.equal(joined(parts.subarray(0, parts.length - 1), as.length), false);
+        assert.equal(joined(parts, as.length + 1), false);
+        const fewer = Buffer.from(parts);
+        fewer.writeUInt32LE(20, 0);
+        assert.equal(joined(fewer, as.length), false);
     },
     'the payload unpacks to the wasm and the script that went in'() {
         assert.equal(pack().code, 0);

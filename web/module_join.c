@@ -1,0 +1,98 @@
+// A wasm module whose code shell/pack_split.mjs took apart, put together again. Of instructions it knows only what numbers
+// they have with them; whether they are any good is the browser's to say when it compiles them.
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+enum { kBefore, kRest, kFunctions, kLocals, kConstants, kOffsets, kBehind, kParts };
+enum { kMostSize = 5 };  // bytes of a number of 32 bits
+
+typedef struct {
+    const unsigned char *at, *end;
+} Row;
+static Row rows[kParts];
+static unsigned char *out;
+
+static unsigned char byte(int part) { return *out++ = *rows[part].at++; }
+static void bytes(int part, size_t count) {
+    memcpy(out, rows[part].at, count);
+    out += count;
+    rows[part].at += count;
+}
+static size_t number(int part) {
+    size_t value = 0;
+    for (int shift = 0;; shift += 7) {
+        const unsigned char next = byte(part);
+        value |= (size_t)(next & 127) << (shift & 31);
+        if (!(next & 128)) return value;
+    }
+}
+static void numbers(int part, size_t count) {
+    while (count-- > 0) number(part);
+}
+
+static void body(void) {
+    for (size_t locals = number(kRest); locals > 0; --locals) {
+        number(kRest);
+        byte(kRest);
+    }
+    for (int depth = 1; depth > 0;) {
+        if (rows[kRest].at >= rows[kRest].end) return;
+        const unsigned char what = byte(kRest);
+        if (what == 0x10 || what == 0xd2) number(kFunctions);
+        else if (what >= 0x20 && what <= 0x22) number(kLocals);
+        else if (what == 0x41) number(kConstants);
+        else if (what >= 0x28 && what <= 0x3e) {
+            number(kRest);
+            number(kOffsets);
+        } else if (what >= 0x02 && what <= 0x04) {
+            number(kRest);
+            ++depth;
+        } else if (what == 0x0b) --depth;
+        else if (what == 0x0c || what == 0x0d || (what >= 0x23 && what <= 0x26) || what == 0x42) number(kRest);
+        else if (what == 0x0e) numbers(kRest, number(kRest) + 1);
+        else if (what == 0x11) numbers(kRest, 2);
+        else if (what == 0x1c) numbers(kRest, number(kRest));
+        else if (what == 0x3f || what == 0x40 || what == 0xd0) byte(kRest);
+        else if (what == 0x43) bytes(kRest, 4);
+        else if (what == 0x44) bytes(kRest, 8);
+        else if (what == 0xfc) {
+            const size_t more = number(kRest);
+            numbers(kRest, more == 8 || more == 10 || more == 12 || more == 14 ? 2 : more > 7 ? 1 : 0);
+        }
+    }
+}
+
+// How many bytes of the module were written, at most size; 0 if the parts do not fit one another. A damaged one may
+// end in a fault of this module's own memory.
+__attribute__((export_name("join"))) size_t join(unsigned char *module, size_t size, const unsigned char *parts, size_t parts_size) {
+    uint32_t head[kParts + 1];
+    if (parts_size < sizeof head) return 0;
+    memcpy(head, parts, sizeof head);
+    const unsigned char *next = parts + sizeof head;
+    for (int part = 0; part < kParts; ++part) {
+        if (head[part + 1] > (size_t)(parts + parts_size - next)) return 0;
+        rows[part].at = next;
+        rows[part].end = next += head[part + 1];
+    }
+    out = module;
+    bytes(kBefore, head[kBefore + 1]);
+    for (uint32_t left = head[0]; left > 0; --left) {
+        unsigned char *const start = out;
+        out += kMostSize;
+        body();
+        size_t length = out - start - kMostSize;
+        unsigned char *place = start;
+        for (size_t rest = length; ; rest >>= 7) {
+            *place++ = (rest & 127) | (rest > 127 ? 128 : 0);
+            if (rest <= 127) break;
+        }
+        memmove(place, start + kMostSize, length);
+        out = place + length;
+        if ((size_t)(out - module) > size) return 0;
+    }
+    bytes(kBehind, head[kBehind + 1]);
+    for (int part = 0; part < kParts; ++part)
+        if (rows[part].at != rows[part].end) return 0;
+    return (size_t)(out - module) == size ? size : 0;
+}
