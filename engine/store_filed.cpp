@@ -128,6 +128,7 @@ void write(Writer& writer, const lot::Lot& lot) {
     pair(writer, "supplier", lot.supplier);
     pair(writer, "left_g", lot.left);
     pair(writer, "counted", lot.counted);
+    pair(writer, "counted_at", lot.counted_at);
     pair(writer, "used_up", lot.used_up);
 }
 
@@ -237,6 +238,7 @@ lot::Lot lot_from(Fields& fields) {
     lot.supplier = fields.text("supplier");
     lot.left = fields.mass("left_g");
     lot.counted = fields.text("counted");
+    lot.counted_at = fields.text("counted_at");
     lot.used_up = fields.text("used_up");
     return lot;
 }

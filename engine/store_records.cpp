@@ -9,6 +9,7 @@
 #include "store_label.h"
 #include "store_migrations.h"
 #include "store_papers.h"
+#include "store_prices.h"
 #include "store_reading.h"
 #include "store_recipe.h"
 
@@ -266,6 +267,21 @@ std::string write_settings(const workspace::Settings& settings, std::string_view
         writer.key("workshop");
         store_papers::write(writer, settings.workshop);
     }
+    if (settings.prices != price::Book{}) {
+        writer.key("prices");
+        store_prices::write(writer, settings.prices);
+    }
+    if (!settings.low.empty()) {
+        writer.key("low");
+        writer.list();
+        for (const lot::Threshold& one : settings.low) {
+            writer.flat_object();
+            writer.pair("ingredient", one.ingredient);
+            writer.pair_figure("under_g", one.grams.grid);
+            writer.end();
+        }
+        writer.end();
+    }
     if (!settings.reading.text.empty()) {
         writer.key("reading");
         store_reading::write(writer, settings.reading);
@@ -330,6 +346,18 @@ result::Result<Device> read_settings(std::string_view json) {
         settings.label_sheet = store_papers::sheet_from(*sheet, "label_sheet", failure);
     if (const Json* plan = fields.any("workshop"))
         settings.workshop = store_papers::plan_from(*plan, "workshop", failure);
+    if (const Json* prices = fields.any("prices"))
+        settings.prices = store_prices::book_from(*prices, "prices", failure);
+    if (const Json* low = fields.list("low"))
+        for (std::size_t i = 0; i < low->size() && !failure.failed(); ++i) {
+            Fields one((*low)[i], store_json::indexed("low", i), failure);
+            one.need("under_g");
+            std::string of = one.needed_text("ingredient");
+            settings.low.push_back({std::move(of), one.mass("under_g").value_or(quantity::Mass{})});
+            one.finish();
+        }
+    if (auto fault = lot::fault_of(settings.low, "low"); fault && !failure.failed())
+        failure.at(fault->code, fault->place, fault->detail);
     fields.finish();
     if (failure.failed()) return *failure.error;
     return Device{std::move(settings), std::move(open), std::move(place)};

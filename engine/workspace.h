@@ -15,6 +15,7 @@
 #include "label_said.h"
 #include "label_sheet.h"
 #include "lot.h"
+#include "price.h"
 #include "reading_kept.h"
 #include "record.h"
 #include "result.h"
@@ -123,7 +124,9 @@ struct Settings {
     std::optional<std::size_t> jug;  // the one in use: lines are weighed into it one after another
     std::optional<label_sheet::Sheet> label_sheet;  // none: labels are cut out
     workshop::Plan workshop;
-    reading::Kept reading;  // the list of ingredients that was asked about last
+    price::Book prices;
+    std::vector<lot::Threshold> low;  // own thresholds of what runs low
+    reading::Kept reading;            // the list of ingredients that was asked about last
     bool operator==(const Settings&) const = default;
 };
 

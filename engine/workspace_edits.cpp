@@ -170,4 +170,21 @@ result::Result<Settings> set_pack(Settings settings, const formula::Line& line, 
     return set_workshop(std::move(settings), std::move(plan));
 }
 
+result::Result<Settings> set_prices(Settings settings, const result::Result<price::Book>& changed) {
+    if (!changed) return changed.error();
+    if (auto fault = price::fault_of(*changed, "prices.")) return *fault;
+    settings.prices = *changed;
+    return settings;
+}
+
+result::Result<Settings> set_low(Settings settings, const std::string& ingredient, quantity::Mass under) {
+    std::vector<lot::Threshold> low;
+    for (lot::Threshold& one : settings.low)
+        if (one.ingredient != ingredient) low.push_back(std::move(one));
+    if (under.grid > 0) low.push_back({ingredient, under});
+    if (auto fault = lot::fault_of(low, "low")) return *fault;
+    settings.low = std::move(low);
+    return settings;
+}
+
 }  // namespace workspace

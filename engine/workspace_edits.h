@@ -42,5 +42,8 @@ result::Result<Settings> set_maker(Settings settings, label::Maker maker);
 result::Result<Settings> set_label_sheet(Settings settings, std::optional<label_sheet::Sheet> sheet);
 result::Result<Settings> set_workshop(Settings settings, workshop::Plan plan);
 result::Result<Settings> set_pack(Settings settings, const formula::Line& line, quantity::Mass pack);
+result::Result<Settings> set_prices(Settings settings, const result::Result<price::Book>& changed);
+// 0 g: none of its own.
+result::Result<Settings> set_low(Settings settings, const std::string& ingredient, quantity::Mass under);
 
 }  // namespace workspace
