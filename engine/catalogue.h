@@ -126,10 +126,20 @@ struct Product {
     bool operator==(const Product&) const = default;
 };
 
+struct StandIn {              // what can be taken in the place of an ingredient
+    std::string of, by;       // ids, or twice one role: any of that role for any other
+    std::int64_t factor = 0;  // grid: grams of `by` for one gram of `of`
+    Range range;              // how far apart makers' factors lie
+    std::string note, source;
+    source::Standing standing = source::Standing::estimate;
+    bool operator==(const StandIn&) const = default;
+};
+
 struct Catalogue {
     std::vector<Ingredient> ingredients;  // sorted by id
     std::vector<Container> containers;
     std::vector<Product> products;       // in the order they are offered
+    std::vector<StandIn> stand_ins;      // sorted by of, then by
     std::vector<source::Entry> sources;  // sorted by key
     bool operator==(const Catalogue&) const = default;
 };

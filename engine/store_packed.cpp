@@ -66,6 +66,11 @@ void pack(Way& way, Of<Way, catalogue::Product>& one) {
         one.usual);
 }
 
+template <class Way>
+void pack(Way& way, Of<Way, catalogue::StandIn>& one) {
+    all(way, one.of, one.by, one.factor, one.range, one.note, one.source, one.standing);
+}
+
 // ---- words
 // ---------------------------------------------------------------------------------------------------
 // Their entries stay where they lie.
@@ -145,7 +150,7 @@ void pack(Way& way, Of<Way, Starter>& one) {
 template <class Way>
 void pack(Way& way, Of<Way, store::Presets>& one) {
     auto& shipped = one.catalogue;
-    all(way, shipped.sources, shipped.ingredients, shipped.containers, shipped.products);
+    all(way, shipped.sources, shipped.ingredients, shipped.containers, shipped.products, shipped.stand_ins);
     all(way, one.words, one.recipes);
 }
 
@@ -154,7 +159,7 @@ void pack(Way& way, Of<Way, store::Presets>& one) {
 namespace store {
 namespace {
 
-constexpr std::uint64_t kForm = 1;
+constexpr std::uint64_t kForm = 2;
 
 }  // namespace
 

@@ -345,6 +345,46 @@ catalogue::Product product(Reader& in, Fields& fields) {
     return one;
 }
 
+// {"of", "by", "g_per_g", "min_g_per_g", "max_g_per_g", "note", "source", "standing"}, sorted; whether the
+// ids are there is looked at when all files are read.
+void read_stand_ins(Reader& in, const Json& file, std::vector<catalogue::StandIn>& into) {
+    Fields top(file, "", in.failure);
+    top.need("stand_ins");
+    const Json* all = top.list("stand_ins");
+    top.finish();
+    for (std::size_t i = 0; all != nullptr && i < all->size() && !in.failure.failed(); ++i) {
+        const std::string place = indexed("stand_ins", i);
+        check_figures(in, (*all)[i], place, false, false, true);
+        Fields fields((*all)[i], place, in.failure);
+        catalogue::StandIn one;
+        one.of = filled_text(in, fields, "of");
+        one.by = filled_text(in, fields, "by");
+        one.factor = needed_figure(fields, "g_per_g");
+        one.range =
+            ordered(in, place, needed_figure(fields, "min_g_per_g"), needed_figure(fields, "max_g_per_g"));
+        if (one.range.min <= 0 || one.factor < one.range.min || one.factor > one.range.max)
+            in.failure.at(Code::field_unknown_value, fields.place("g_per_g"), decimal::print(one.factor));
+        one.note = fields.text("note");
+        one.source = source_key(in, fields, "source");
+        one.standing = standing(in, fields, "standing", one.source);
+        fields.finish();
+        if (!into.empty() && std::pair(into.back().of, into.back().by) >= std::pair(one.of, one.by))
+            in.failure.at(Code::preset_unsorted, place, one.by);
+        into.push_back(std::move(one));
+    }
+}
+
+// Each end is an ingredient, or both are one role.
+void check_stand_ins(Reader& in, const catalogue::Catalogue& shipped) {
+    for (std::size_t i = 0; i < shipped.stand_ins.size(); ++i) {
+        const catalogue::StandIn& one = shipped.stand_ins[i];
+        if (one.of == one.by && std::find(kRoles.begin(), kRoles.end(), one.of) != kRoles.end()) continue;
+        for (const std::string& id : {one.of, one.by})
+            if (catalogue::find_ingredient(shipped, id) == nullptr)
+                in.failure.at(Code::field_unknown_value, indexed("stand_ins", i), id);
+    }
+}
+
 struct Name {
     std::string id;
     std::uint64_t number = 0;
@@ -501,6 +541,8 @@ result::Result<Presets> read_presets(const std::vector<File>& files) {
             check_unique(in, records(in, *file, "products", [&](Fields& fields) {
                              shipped.products.push_back(product(in, fields));
                          }));
+        } else if (name == "stand_ins.json") {
+            read_stand_ins(in, *file, shipped.stand_ins);
         } else {
             in.failure.at(Code::field_unknown_value, "");
         }
@@ -508,6 +550,8 @@ result::Result<Presets> read_presets(const std::vector<File>& files) {
     }
 
     sorting::stable(shipped.ingredients, [](const auto& a, const auto& b) { return a.id < b.id; });
+    check_stand_ins(in, shipped);
+    if (in.failure.failed()) return in_file("stand_ins.json", *in.failure.error);
     sorting::stable(all.words, [](const auto& a, const auto& b) { return a.language < b.language; });
     sorting::stable(all.recipes, [](const auto& a, const auto& b) { return a.first < b.first; });
     return all;
