@@ -35,6 +35,7 @@ Answer pack(std::string_view input, const store::Presets& presets);
 Answer read(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer sheet(std::string_view input, const store::Presets& presets);
 Answer shopping(std::string_view input, const store::Presets& presets);
+Answer swap(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer weigh(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer workshop(std::string_view input, const store::Presets& presets, std::string_view limits);
 

@@ -17,7 +17,7 @@ template <Answer (*kVerb)(std::string_view, const store::Presets&)>
 Answer without_limits(std::string_view input, const store::Presets& presets, std::string_view) {
     return kVerb(input, presets);
 }
-constexpr std::array<Verb, 15> kVerbs{{{"batch", without_limits<batch>},
+constexpr std::array<Verb, 16> kVerbs{{{"batch", without_limits<batch>},
                                        {"card", card},
                                        {"check", check},
                                        {"handout", handout},
@@ -30,6 +30,7 @@ constexpr std::array<Verb, 15> kVerbs{{{"batch", without_limits<batch>},
                                        {"read", read},
                                        {"sheet", without_limits<sheet>},
                                        {"shopping", without_limits<shopping>},
+                                       {"swap", swap},
                                        {"weigh", weigh},
                                        {"workshop", workshop}}};
 

@@ -214,7 +214,7 @@ result::Result<Nearest> nearest(const Formula& before, const Wish& wish, const C
                 row[j] = kRoleWeight * ask.columns[j].counts;
     }
     for (std::size_t j = 0; j < ask.columns.size(); ++j)
-        problem.add_row(kStay * ask.columns[j].stays)[j] = kStay;
+        if (!ask.columns[j].takes_up) problem.add_row(kStay * ask.columns[j].stays)[j] = kStay;
     const least_squares::Answer found = least_squares::nearest(problem);
 
     // In whole steps; what is no whole step stays with the line that there is most of.

@@ -147,6 +147,15 @@ for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'bytes that
 more.push(compare('a line that is not there', 'weigh', weighed(salve, { acts: [{ line: 70, shows_g: 1 }] }), 2));
 more.push(compare('a choice nobody has', 'weigh', weighed(salve, { acts: [{ line: 0, choose: 'dance' }] }), 2));
 
+// Swaps: all that stand in for a line, one of them with prices, the nearest formula; and what is refused.
+for (const [what, asked] of Object.entries({
+    'all for a wax': { line: 0 },
+    'one oil': { line: 2, by: 'sunflower' },
+    'the nearest': { line: 0, nearest: ['candelilla', 'sunflower_wax'], others_move: true },
+})) more.push(compare(what, 'swap', weighed(salve, asked), 0));
+for (const asked of [{}, { line: 70 }, { line: 0, by: 'nobody' }, { line: 0, nearest: [] }, { line: 0, dance: 1 }])
+    more.push(compare(JSON.stringify(asked), 'swap', weighed(salve, asked), 2));
+
 const links = { nothing: '', 'a word': 'hello', 'a hash alone': '#', 'bytes that are no UTF-8': bad['bytes that are no UTF-8'] };
 if (fragment) {
     const middle = Math.floor(fragment.length / 2);

@@ -173,7 +173,7 @@ TEST_CASE("door: an unknown verb, none, or a file that is not there name what ca
         check_refused(answer, "tarebench: ");
         CHECK(answer.err.find(
                   "batch, card, check, handout, label, labels, link, lots, open, pack, read, sheet, "
-                  "shopping, weigh, workshop") != std::string::npos);
+                  "shopping, swap, weigh, workshop") != std::string::npos);
     }
     check_refused(door::unreadable("nowhere.json", shipped::presets()), "nowhere.json: ");
 }
