@@ -23,6 +23,9 @@ std::optional<Error> fault_of(const Lot& lot) {
     if (auto fault = bounds::too_long(lot.counted_at, kMostTextBytes, "counted_at")) return fault;
     if (lot.left)
         if (auto fault = bounds::outside(lot.left->grid, decimal::kLargest, "left_g")) return fault;
+    if (lot.opened_months)
+        if (auto fault = bounds::whole_outside(*lot.opened_months, kMostOpenedMonths, "opened_months"))
+            return fault;
     if (lot.earlier.size() > kMostEarlier)
         return Error{Code::too_many, "earlier", std::to_string(kMostEarlier)};
     for (const std::string& number : lot.earlier)

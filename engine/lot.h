@@ -23,6 +23,7 @@ struct Lot {
     std::string counted;                 // day
     std::string counted_at;              // instant; "" by an older version of the page
     std::string used_up;                 // day; "" there is some left
+    std::optional<std::int64_t> opened_months;  // it keeps once open, as its supplier says; none: not known
     bool operator==(const Lot&) const = default;
 };
 
@@ -35,6 +36,7 @@ struct Threshold {  // under which an ingredient runs low
 inline constexpr std::size_t kMostThresholds = 500;
 inline constexpr std::size_t kMostTextBytes = 120;
 inline constexpr std::size_t kMostEarlier = 20;
+inline constexpr std::int64_t kMostOpenedMonths = 120;
 
 std::optional<result::Error> fault_of(const Lot& lot);
 std::optional<result::Error> fault_of(const std::vector<Threshold>& thresholds, const std::string& at);

@@ -1,5 +1,6 @@
 // What is filed beside the book, as JSON: batch records, lots, versions. Each kind has its own heading; an
 // entry's figure is written under its unit.
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -125,6 +126,10 @@ void write(Writer& writer, const lot::Lot& lot) {
     }
     pair(writer, "best_before", lot.best_before);
     pair(writer, "opened", lot.opened);
+    if (lot.opened_months) {
+        writer.key("opened_months");
+        writer.whole(static_cast<std::uint64_t>(*lot.opened_months));
+    }
     pair(writer, "supplier", lot.supplier);
     pair(writer, "left_g", lot.left);
     pair(writer, "counted", lot.counted);
@@ -235,6 +240,9 @@ lot::Lot lot_from(Fields& fields) {
     });
     lot.best_before = fields.text("best_before");
     lot.opened = fields.text("opened");
+    if (const auto months = fields.whole("opened_months"))
+        lot.opened_months = static_cast<std::int64_t>(
+            std::min<std::uint64_t>(*months, static_cast<std::uint64_t>(lot::kMostOpenedMonths) + 1));
     lot.supplier = fields.text("supplier");
     lot.left = fields.mass("left_g");
     lot.counted = fields.text("counted");

@@ -5,6 +5,7 @@
 #include <array>
 
 #include "checksum.h"
+#include "store_blend.h"
 #include "store_json.h"
 #include "store_label.h"
 #include "store_migrations.h"
@@ -282,6 +283,10 @@ std::string write_settings(const workspace::Settings& settings, std::string_view
         }
         writer.end();
     }
+    if (!settings.firmness.empty()) {
+        writer.key("firmness");
+        store_blend::write(writer, settings.firmness);
+    }
     if (!settings.reading.text.empty()) {
         writer.key("reading");
         store_reading::write(writer, settings.reading);
@@ -358,6 +363,8 @@ result::Result<Device> read_settings(std::string_view json) {
         }
     if (auto fault = lot::fault_of(settings.low, "low"); fault && !failure.failed())
         failure.at(fault->code, fault->place, fault->detail);
+    if (const Json* rated = fields.list("firmness"))
+        settings.firmness = store_blend::rated_from(*rated, "firmness", failure);
     fields.finish();
     if (failure.failed()) return *failure.error;
     return Device{std::move(settings), std::move(open), std::move(place)};

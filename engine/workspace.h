@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "batch.h"
+#include "blend_rated.h"
 #include "catalogue.h"
 #include "formula.h"
 #include "label_said.h"
@@ -125,8 +126,9 @@ struct Settings {
     std::optional<label_sheet::Sheet> label_sheet;  // none: labels are cut out
     workshop::Plan workshop;
     price::Book prices;
-    std::vector<lot::Threshold> low;  // own thresholds of what runs low
-    reading::Kept reading;            // the list of ingredients that was asked about last
+    std::vector<lot::Threshold> low;     // own thresholds of what runs low
+    std::vector<blend::Rated> firmness;  // how firm a person found what was made
+    reading::Kept reading;               // the list of ingredients that was asked about last
     bool operator==(const Settings&) const = default;
 };
 

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "blend_firmness.h"
+
 namespace workspace {
 namespace {
 
@@ -184,6 +186,13 @@ result::Result<Settings> set_low(Settings settings, const std::string& ingredien
     if (under.grid > 0) low.push_back({ingredient, under});
     if (auto fault = lot::fault_of(low, "low")) return *fault;
     settings.low = std::move(low);
+    return settings;
+}
+
+result::Result<Settings> rate_firmness(Settings settings, blend::Rated rated) {
+    if (rated.rating != 0)
+        if (auto fault = blend::fault_of(rated, "firmness.")) return *fault;
+    settings.firmness = blend::rate(std::move(settings.firmness), std::move(rated));
     return settings;
 }
 

@@ -45,5 +45,7 @@ result::Result<Settings> set_pack(Settings settings, const formula::Line& line, 
 result::Result<Settings> set_prices(Settings settings, const result::Result<price::Book>& changed);
 // 0 g: none of its own.
 result::Result<Settings> set_low(Settings settings, const std::string& ingredient, quantity::Mass under);
+// How firm a person found what was made; rating 0 takes it back.
+result::Result<Settings> rate_firmness(Settings settings, blend::Rated rated);
 
 }  // namespace workspace

@@ -42,7 +42,7 @@ const std::vector<Names> kLevels = {
      "price", "pricing", "keeping", "swap", "reading", "trials", "sale_needs", "assessor_pack",
      "customer_card"},
     {"workspace", "remedy", "analysis", "ceiling", "pasted", "declaration_read", "labelling", "reading_list",
-     "weighed", "workshop", "comparison"},
+     "weighed", "workshop", "storing", "comparison"},
     {"markup", "documents", "batch_sheet", "store", "share", "listed_recipe"},
     {"door"},
 };
