@@ -23,6 +23,7 @@ Answer run(std::string_view verb, std::string_view input, const store::Presets& 
            std::string_view limits = {});
 
 Answer batch(std::string_view input, const store::Presets& presets);
+Answer blend(std::string_view input, const store::Presets& presets);
 Answer card(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer check(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer handout(std::string_view input, const store::Presets& presets, std::string_view limits);

@@ -17,7 +17,8 @@ template <Answer (*kVerb)(std::string_view, const store::Presets&)>
 Answer without_limits(std::string_view input, const store::Presets& presets, std::string_view) {
     return kVerb(input, presets);
 }
-constexpr std::array<Verb, 16> kVerbs{{{"batch", without_limits<batch>},
+constexpr std::array<Verb, 17> kVerbs{{{"batch", without_limits<batch>},
+                                       {"blend", without_limits<blend>},
                                        {"card", card},
                                        {"check", check},
                                        {"handout", handout},

@@ -87,12 +87,13 @@ void notes(const Asked& asked, bool water, bool wet_hands, Storing& made) {
         made.notes.push_back({which, std::move(name), range});
     };
     bool fatty = false, volatile_oil = false;
-    const Part *softens = nullptr, *grains = nullptr;
+    const Part *softens = nullptr, *grains = nullptr, *stranger = nullptr;
     Percent soft;
     for (const Part& part : asked.parts) {
         const Kind kind = blend::kind_of(part.known);
         fatty = fatty || (blend::is_fatty(kind) && kind != Kind::unknown);
         volatile_oil = volatile_oil || kind == Kind::volatile_oil;
+        if (kind == Kind::unknown && !stranger) stranger = &part;
         if (part.known == nullptr) continue;
         if ((kind == Kind::soft || kind == Kind::hard) && part.known->melting_c &&
             part.known->melting_c->value.max <= kWarmRoom) {
@@ -109,6 +110,7 @@ void notes(const Asked& asked, bool water, bool wet_hands, Storing& made) {
     if (grains) note(Note::grains, grains->name);
     if (volatile_oil) note(Note::scent_fades);
     if (asked.infused) note(Note::infusion);
+    if (stranger) note(Note::stranger, stranger->name);
     note(Note::trial);
 }
 
@@ -147,6 +149,13 @@ Storing of(const Asked& asked) {
     return made;
 }
 
+std::string say(const words::Table& table, const NoteAbout& note) {
+    return words::say(table, "storing." + std::string(note_name(note.note)),
+                      {{"name", note.name},
+                       {"low", words::figure(table, note.range_c ? note.range_c->min : 0)},
+                       {"high", words::figure(table, note.range_c ? note.range_c->max : 0)}});
+}
+
 std::string_view by_name(By by) {
     constexpr std::string_view kNames[] = {"best_before", "opened", "no_date", "no_lot"};
     return kNames[static_cast<int>(by)];
@@ -158,8 +167,8 @@ std::string_view answer_name(Answer answer) {
 }
 
 std::string_view note_name(Note note) {
-    constexpr std::string_view kNames[] = {"cool_dark",   "keep_dry", "softens",     "grains",
-                                           "scent_fades", "infusion", "use_spatula", "trial"};
+    constexpr std::string_view kNames[] = {"cool_dark", "keep_dry",    "softens",  "grains", "scent_fades",
+                                           "infusion",  "use_spatula", "stranger", "trial"};
     return kNames[static_cast<int>(note)];
 }
 

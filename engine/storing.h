@@ -13,6 +13,7 @@
 #include "durability.h"
 #include "lot.h"
 #include "market.h"
+#include "words.h"
 
 namespace storing {
 
@@ -39,7 +40,7 @@ struct PeriodAfterOpening {  // what is usual; judged by resistance, pack, time 
     std::string_view why;  // "water", "wet_hands" or "dry"
     source::Standing standing = source::Standing::common_practice;
 };
-enum class Note { cool_dark, keep_dry, softens, grains, scent_fades, infusion, use_spatula, trial };
+enum class Note { cool_dark, keep_dry, softens, grains, scent_fades, infusion, use_spatula, stranger, trial };
 struct NoteAbout {
     Note note = Note::cool_dark;
     std::string name;                         // of what it is about
@@ -70,6 +71,9 @@ struct Asked {
     bool infused = false;      // holds an infusion of plants
 };
 Storing of(const Asked& asked);
+
+// What is to be done, in a sentence.
+std::string say(const words::Table& table, const NoteAbout& note);
 
 std::string_view by_name(By by);  // as files and words have them
 std::string_view answer_name(Answer answer);

@@ -71,7 +71,7 @@ const recipes = readdirSync(join(root, 'presets/recipes')).filter((name) => name
 let fragment = '';
 await Promise.all(recipes.map(async (name) => {
     const recipe = readFileSync(join(root, 'presets/recipes', name));
-    const others = ['batch', 'card', 'check', 'label', 'pack', 'sheet'].map((verb) => compare(name, verb, recipe, 0));
+    const others = ['batch', 'blend', 'card', 'check', 'label', 'pack', 'sheet'].map((verb) => compare(name, verb, recipe, 0));
     const link = await compare(name, 'link', recipe, 0);
     if (link) {
         fragment = JSON.parse(link).link;
@@ -103,7 +103,7 @@ const bad = {
 };
 const more = [];  // comparisons under way
 for (const [what, input] of Object.entries(bad))
-    for (const verb of ['batch', 'label', 'pack', 'sheet']) more.push(compare(what, verb, input, 2));
+    for (const verb of ['batch', 'blend', 'label', 'pack', 'sheet']) more.push(compare(what, verb, input, 2));
 for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'a newer version', 'bytes that are no UTF-8'])
     more.push(compare(what, 'link', bad[what], 2));
 
