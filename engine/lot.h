@@ -17,12 +17,12 @@ struct Lot {
     std::string number;      // as printed
     std::vector<std::string>
         earlier;  // numbers it was entered under before a correction; records may have them
-    std::string best_before, opened;     // days; "" not known, not opened
-    std::string supplier;                // as typed
-    std::optional<quantity::Mass> left;  // as counted; none: not known
-    std::string counted;                 // day
-    std::string counted_at;              // instant; "" by an older version of the page
-    std::string used_up;                 // day; "" there is some left
+    std::string best_before, opened;            // days; "" not known, not opened
+    std::string supplier;                       // as typed
+    std::optional<quantity::Mass> left;         // as counted; none: not known
+    std::string counted;                        // day
+    std::string counted_at;                     // instant; "" by an older version of the page
+    std::string used_up;                        // day; "" there is some left
     std::optional<std::int64_t> opened_months;  // it keeps once open, as its supplier says; none: not known
     bool operator==(const Lot&) const = default;
 };
