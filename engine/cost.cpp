@@ -312,6 +312,7 @@ struct Costing {
                                   fills[i].count,
                                   fills[i].each,
                                   parts[i],
+                                  {decimal::scale_nearest(parts[i].minor, 1, fills[i].count)},
                                   {parts[i].minor / fills[i].count},
                                   parts[i].minor % fills[i].count,
                                   held[i]});
@@ -337,6 +338,12 @@ result::Result<Cost> of(const Asked& asked, const price::Book& book) {
     if (asked.batch) {
         costing.units();
         costing.work();
+    }
+    if (book.fixed) {
+        if (const auto fine = costing.reckoning.fine(book.fixed->amount, book.fixed->currency, ""))
+            costing.made.fixed = rounded(*fine);
+        else
+            costing.reckoning.miss({Kind::overhead, 0, book.fixed->currency, Why::no_rate});
     }
     if (costing.reckoning.too_large) return costing.reckoning.fault();
     costing.share();

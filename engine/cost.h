@@ -61,7 +61,8 @@ struct Units {              // of one kind of container
     std::int64_t count = 0;
     quantity::Mass each;
     money::Amount amount;  // all of them
-    money::Amount low;     // of one; so many of them cost one minor unit more, so that they add up
+    money::Amount one;     // of one, to the nearest minor unit: what a price is put on
+    money::Amount low;  // of one, rounded down; so many of them cost one minor unit more, so that they add up
     std::int64_t more = 0;
     money::Amount containers;  // of `amount`
     bool operator==(const Units&) const = default;
@@ -82,10 +83,11 @@ struct Cost {
     money::Amount kinds[kKinds];       // add to `amount`
     quantity::Percent shares[kKinds];  // of it, to 0.01 %; add to 100 where there is any
     money::Amount amount;
-    money::Amount lost;        // of the ingredients: what stays in jug and spatula
-    std::vector<Units> units;  // add to `amount`; none: nothing is filled
-    std::int64_t count = 0;    // of all units
-    quantity::Percent known;   // share of the weight that has a price; 100 only where all of it has
+    money::Amount lost;                  // of the ingredients: what stays in jug and spatula
+    std::vector<Units> units;            // add to `amount`; none: nothing is filled
+    std::int64_t count = 0;              // of all units
+    quantity::Percent known;             // share of the weight that has a price; 100 only where all of it has
+    std::optional<money::Amount> fixed;  // as the book says, in this currency
     std::vector<Missing> missing;
     std::vector<Used> rates;
     bool operator==(const Cost&) const = default;

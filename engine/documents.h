@@ -14,6 +14,7 @@
 #include "safety.h"
 #include "words.h"
 #include "workshop.h"
+#include "workshop_cost.h"
 #include "workspace.h"
 
 namespace documents {
@@ -79,10 +80,11 @@ result::Result<std::string> shopping_list(const workspace::Recipe& recipe, const
                                           const std::vector<::workshop::Pack>& packs,
                                           const words::Table& words);
 
-// For who leads a workshop. `cautions`: keys.
+// For who leads a workshop. `cautions`: keys. `head`: what it costs each, where prices are known.
 std::string workshop(const workspace::Recipe& recipe, const ::workshop::Plan& plan,
                      const ::workshop::Workshop& made, const catalogue::Catalogue& catalogue,
-                     const std::vector<std::string>& cautions, const words::Table& words);
+                     const std::vector<std::string>& cautions, const words::Table& words,
+                     const std::optional<cost::PerHead>& head = std::nullopt);
 
 // What happened to one batch: what holds, what was weighed of which lot, and every entry that was ever
 // written.

@@ -26,6 +26,7 @@ struct WorkshopPaper {
     const catalogue::Catalogue& known;
     const std::vector<std::string>& cautions;
     const words::Table& words;
+    const std::optional<cost::PerHead>& per_head;
     markup::Writer html = {};
 
     std::string say(std::string_view key, const words::Arguments& arguments = {}) const {
@@ -74,6 +75,7 @@ struct WorkshopPaper {
         pair("workshop.spare", n(plan.spare));
         pair("workshop.in_all",
              say("workshop.in_all_said", {{"g", grams(made.total)}, {"n", n(made.units)}}));
+        if (per_head) pair("workshop.per_head", ::workshop::per_head_said(words, *per_head, plan.people));
         html.close();
     }
     std::string stations_said() const {
@@ -293,9 +295,10 @@ struct WorkshopPaper {
 
 std::string workshop(const workspace::Recipe& recipe, const ::workshop::Plan& plan,
                      const ::workshop::Workshop& made, const catalogue::Catalogue& catalogue,
-                     const std::vector<std::string>& cautions, const words::Table& words) {
+                     const std::vector<std::string>& cautions, const words::Table& words,
+                     const std::optional<cost::PerHead>& head) {
     const catalogue::Catalogue known = catalogue::with_own(catalogue, recipe.own);
-    return WorkshopPaper{recipe, plan, made, known, cautions, words}.build();
+    return WorkshopPaper{recipe, plan, made, known, cautions, words, head}.build();
 }
 
 }  // namespace documents

@@ -26,6 +26,7 @@ Answer batch(std::string_view input, const store::Presets& presets);
 Answer blend(std::string_view input, const store::Presets& presets);
 Answer card(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer check(std::string_view input, const store::Presets& presets, std::string_view limits);
+Answer cost(std::string_view input, const store::Presets& presets);
 Answer handout(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer label(std::string_view input, const store::Presets& presets, std::string_view limits);
 Answer labels(std::string_view input, const store::Presets& presets, std::string_view limits);

@@ -8,6 +8,8 @@
 #include "store_json.h"
 #include "store_limits.h"
 #include "store_papers.h"
+#include "store_prices.h"
+#include "workshop_cost.h"
 
 namespace door_papers {
 
@@ -27,7 +29,9 @@ result::Result<Input> read(std::string_view input) {
     if (!recipe) return recipe.error();
     read.recipe = std::move(recipe).value();
     if (const store_json::Json* plan = fields.object("workshop"))
-        read.plan = store_papers::plan_from(*plan, "workshop", failure);
+        read.plan = store_papers::plan_from(*plan, "workshop", failure), read.planned = true;
+    if (const store_json::Json* prices = fields.object("prices"))
+        read.prices = store_prices::book_from(*prices, "prices", failure);
     if (const store_json::Json* sheet = fields.object("label_sheet"))
         read.sheet = store_papers::sheet_from(*sheet, "label_sheet", failure);
     read.address = fields.text("address");
@@ -111,12 +115,18 @@ Answer workshop(std::string_view input, const store::Presets& presets, std::stri
         [&](const door_papers::Input& read, const limits::Book* book) -> result::Result<std::string> {
             const workspace::Recipe& recipe = read.recipe;
             const catalogue::Catalogue known = catalogue::with_own(presets.catalogue, recipe.own);
-            const auto made = ::workshop::of({recipe.formula, recipe.steps, recipe.batch, recipe.product},
-                                             read.plan, known);
+            const ::workshop::Recipe of{recipe.formula, recipe.steps, recipe.batch, recipe.product};
+            const auto made = ::workshop::of(of, read.plan, known);
             if (!made) return made.error();
+            std::optional<::cost::PerHead> head;
+            if (!read.prices.currency.empty()) {
+                const auto worked = ::workshop::per_head(of, "", read.plan, *made, known, read.prices);
+                if (!worked) return worked.error();
+                head = *worked;
+            }
             return documents::workshop(recipe, read.plan, *made, presets.catalogue,
                                        analysis::checks(recipe, presets.catalogue, book).cautions,
-                                       english(presets));
+                                       english(presets), head);
         });
 }
 

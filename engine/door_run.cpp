@@ -17,10 +17,11 @@ template <Answer (*kVerb)(std::string_view, const store::Presets&)>
 Answer without_limits(std::string_view input, const store::Presets& presets, std::string_view) {
     return kVerb(input, presets);
 }
-constexpr std::array<Verb, 17> kVerbs{{{"batch", without_limits<batch>},
+constexpr std::array<Verb, 18> kVerbs{{{"batch", without_limits<batch>},
                                        {"blend", without_limits<blend>},
                                        {"card", card},
                                        {"check", check},
+                                       {"cost", without_limits<cost>},
                                        {"handout", handout},
                                        {"label", label},
                                        {"labels", labels},

@@ -9,7 +9,21 @@ namespace {
 using money::Amount;
 using quantity::kHundred;
 
+Offer offer_at(Amount cost, Amount price, const std::optional<Amount>& fixed) {
+    return {price, price - cost, margin_of(cost, price), mark_up_of(cost, price),
+            fixed ? break_even(*fixed, cost, price) : std::nullopt};
+}
+
 }  // namespace
+
+Offers offers(Amount cost, const price::Book& book, const std::optional<Amount>& fixed) {
+    Offers all;
+    if (book.wholesale) all.wholesale = offer_at(cost, price_of(cost, *book.wholesale), fixed);
+    if (book.retail)
+        all.retail =
+            offer_at(cost, price_of(all.wholesale ? all.wholesale->price : cost, *book.retail), fixed);
+    return all;
+}
 
 Amount price_of(Amount cost, const price::Step& step) {
     if (step.by == price::By::mark_up)

@@ -21,4 +21,17 @@ std::optional<std::int64_t> mark_up_of(money::Amount cost, money::Amount price);
 // The fewest units whose price, less their own cost, brings in `fixed`; nothing where one brings in nothing.
 std::optional<std::int64_t> break_even(money::Amount fixed, money::Amount cost, money::Amount price);
 
+struct Offer {
+    money::Amount price, earned;                  // earned: on one, sold at it by the maker
+    std::optional<std::int64_t> margin, mark_up;  // over the cost
+    std::optional<std::int64_t> break_even;       // units; none: nothing fixed is said, or one earns nothing
+    bool operator==(const Offer&) const = default;
+};
+struct Offers {
+    std::optional<Offer> wholesale, retail;  // none: not asked for
+    bool operator==(const Offers&) const = default;
+};
+// By the steps of the book; retail is put on the wholesale price where there is one, else on the cost.
+Offers offers(money::Amount cost, const price::Book& book, const std::optional<money::Amount>& fixed);
+
 }  // namespace pricing

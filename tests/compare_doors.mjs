@@ -130,6 +130,15 @@ const filed = ['batch_record', 'lot', 'version'].map((kind) => readFileSync(join
 more.push(compare('a backup', 'lots', `{"tarebench":1,"kind":"backup","made":"","records":[\n${filed.join(',\n')}\n]}\n`, 0));
 for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'a newer version', 'bytes that are no UTF-8'])
     more.push(compare(what, 'lots', bad[what], 2));
+// Costs: two currencies, a volume, what has no price; and what is refused.
+const paid = (more) => JSON.stringify({ recipe: JSON.parse(readFileSync(join(root, 'presets/recipes/orchard_lip_balm.json'))),
+    prices: { currency: 'EUR', packs: [{ ingredient: 'beeswax_yellow', g: 500, price: 9.8, delivery: 1.2, currency: 'EUR' },
+        { ingredient: 'castor', ml: 1000, price: 6.5, currency: 'GBP' }], rates: [{ from: 'GBP', to: 'EUR', gives: 1.16, day: '2026-10-01' }],
+    hour: { amount: 18, currency: 'EUR' }, makings: [{ minutes_batch: 45 }], wholesale: { margin_percent: 50 }, ...more } });
+more.push(compare('costs', 'cost', paid({}), 0));
+more.push(compare('a coin that is not there', 'cost', paid({ hour: { amount: 18.005, currency: 'EUR' } }), 2));
+for (const what of ['nothing', 'half a file', 'no recipe', 'a list', 'bytes that are no UTF-8'])
+    more.push(compare(what, 'cost', bad[what], 2));
 // Weighing out: as asked, two mistakes with their choices, an adjustment; and what is refused.
 const weighed = (name, more) => JSON.stringify({ recipe: JSON.parse(readFileSync(join(root, 'presets/recipes', name))), ...more });
 const salve = 'potting_shed_hand_salve.json';

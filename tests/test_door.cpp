@@ -172,8 +172,8 @@ TEST_CASE("door: an unknown verb, none, or a file that is not there name what ca
     for (const door::Answer& answer : {ask("dance", "{}"), ask("", ""), door::usage(shipped::presets())}) {
         check_refused(answer, "tarebench: ");
         CHECK(answer.err.find(
-                  "batch, card, check, handout, label, labels, link, lots, open, pack, read, sheet, "
-                  "shopping, swap, weigh, workshop") != std::string::npos);
+                  "batch, blend, card, check, cost, handout, label, labels, link, lots, open, pack, read, "
+                  "sheet, shopping, swap, weigh, workshop") != std::string::npos);
     }
     check_refused(door::unreadable("nowhere.json", shipped::presets()), "nowhere.json: ");
 }

@@ -28,7 +28,8 @@ namespace {
 
 constexpr const char* kMonday = "2026-11-23T09:00:00Z";
 constexpr const char* kFriday = "2026-11-27T09:00:00Z";
-constexpr const char* kSamples[] = {"v1_batch_record.json", "v1_lot.json", "v1_version.json"};
+constexpr const char* kSamples[] = {"v1_batch_record.json", "v1_lot.json", "v1_version.json",
+                                    "v1_lot_counted.json"};
 
 Record record_of_balm(const char* number) {
     Record record;
