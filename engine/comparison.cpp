@@ -1,6 +1,7 @@
 #include "comparison.h"
 
 #include "analysis.h"
+#include "analysis_blend.h"
 #include "cost.h"
 #include "utf8.h"
 
@@ -39,6 +40,44 @@ void lines_of(Table& table, const Recipe& recipe, std::size_t side, std::size_t 
         }
         found->values[side] = value;
     }
+}
+
+// Of what it is made of and what follows; how far that is known stands beside it.
+void blend_of(Table& table, const Recipe& recipe, std::size_t side, std::size_t sides, const Ground& ground) {
+    const auto made = analysis::blended(recipe, ground.shipped, {});
+    const auto put = [&](std::string_view key, Unit unit, std::optional<std::int64_t> value) {
+        row_of(table, Part::blend, unit, key, sides).values[side] = value;
+    };
+    if (!made) return;
+    const blend::Blend& blend = made->blend;
+    const bool firm = made->firm.rough == blend::Rough::fits;
+    put("firmness", Unit::number, firm ? std::optional(made->firm.firmness) : std::nullopt);
+    for (std::size_t i = 0; i < blend::kKinds; ++i)
+        put(blend::kind_name(static_cast<blend::Kind>(i)), Unit::percent, blend.shares[i].grid);
+    put("iodine", Unit::number, blend.iodine.computed.value);
+    put("saponification", Unit::number, blend.saponification.computed.value);
+    put("cox", Unit::number, blend.oxidisability.cox.value);
+    const blend::Coverage& of = blend.profile.of;
+    put("profile_known", Unit::percent,
+        of.asked.grid > 0
+            ? std::optional(decimal::scale_nearest(of.known.grid, 100 * decimal::kOne, of.asked.grid))
+            : std::nullopt);
+    for (const blend::Acid& acid : blend.profile.acids) {
+        Row& row = row_of(table, Part::blend, Unit::percent, "acid " + acid.name, sides);
+        row.name = acid.name;
+        row.values[side] = acid.percent.grid;
+    }
+}
+
+// An acid that only another side has is nought where the others are known.
+void fill_acids(Table& table) {
+    for (Row& row : table.rows)
+        for (std::size_t side = 0; side < row.values.size(); ++side) {
+            if (row.part != Part::blend || row.name.empty() || row.values[side]) continue;
+            for (const Row& other : table.rows)
+                if (other.part == Part::blend && !other.name.empty() && other.values[side])
+                    row.values[side] = 0;
+        }
 }
 
 void checks_of(Table& table, const safety::Report& report, std::size_t side, std::size_t sides) {
@@ -109,6 +148,9 @@ Table of(const std::vector<const Recipe*>& sides, const Ground& ground) {
     std::vector<safety::Report> reports;
     for (std::size_t i = 0; i < count; ++i)
         lines_of(table, *sides[i], i, count, ground.shipped);
+    for (std::size_t i = 0; i < count; ++i)
+        blend_of(table, *sides[i], i, count, ground);
+    fill_acids(table);
     for (std::size_t i = 0; i < count; ++i) {
         reports.push_back(
             analysis::checks(*sides[i], ground.shipped, ground.book, ground.bench, ground.mine));

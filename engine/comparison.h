@@ -25,7 +25,7 @@ struct Row {
     Part part = Part::lines;
     Unit unit = Unit::percent;
     std::string key;   // of a line its ingredient or name; else what is told, as in "compare.<key>"
-    std::string name;  // of a line, as it is shown
+    std::string name;  // of a line, as it is shown; of a fatty acid; else ""
     std::vector<std::optional<std::int64_t>> values;  // a side each, on the grid; none: not there, not known
     bool differs() const;
     bool operator==(const Row&) const = default;

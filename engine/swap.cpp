@@ -19,10 +19,15 @@ using result::Error;
 constexpr std::string_view kByWeight[] = {"wax",      "soft_wax",   "hard_fat",  "butter",
                                           "soft_fat", "liquid_oil", "thickener", "water"};
 
+bool in_a_row(const Catalogue& catalogue, std::string_view id) {
+    for (const catalogue::StandIn& row : catalogue.stand_ins)
+        if (row.of == id || row.by == id) return true;
+    return false;
+}
+
 // The id that the rows may have: an own ingredient without a row counts as what it is based on.
 std::string_view known_as(const Catalogue& catalogue, std::string_view id) {
-    for (const catalogue::StandIn& row : catalogue.stand_ins)
-        if (row.of == id || row.by == id) return id;
+    if (in_a_row(catalogue, id)) return id;
     const Ingredient* one = catalogue::find_ingredient(catalogue, id);
     return one && !one->based_on.empty() ? std::string_view(one->based_on) : id;
 }
@@ -76,13 +81,13 @@ std::optional<StandIn> over_a_third(const Catalogue& catalogue, std::string_view
 std::optional<StandIn> between(const Catalogue& catalogue, const Ingredient& from, const Ingredient& to) {
     const std::string_view one = known_as(catalogue, from.id), other = known_as(catalogue, to.id);
     std::optional<StandIn> found = row_between(catalogue, one, other);
-    if (!found) found = over_a_third(catalogue, one, other);
+    if (!found && in_a_row(catalogue, one) && in_a_row(catalogue, other))
+        found = over_a_third(catalogue, one, other);
     if (!found && from.role == to.role) {
-        for (const std::string_view role : kByWeight)
-            if (from.role == role) {
-                found.emplace();
-                found->source = kWorkedOut;
-            }
+        if (by_weight(from.role)) {
+            found.emplace();
+            found->source = kWorkedOut;
+        }
         for (const catalogue::StandIn& row : catalogue.stand_ins)
             if (found && row.of == row.by && row.of == from.role) {
                 found->factor = row.factor;
@@ -141,6 +146,12 @@ Percent scaled(Percent percent, std::int64_t factor) {
 std::string_view basis_name(Basis basis) {
     constexpr std::string_view kNames[] = {"factor", "worked_out", "same_role"};
     return kNames[static_cast<int>(basis)];
+}
+
+bool by_weight(std::string_view role) {
+    for (const std::string_view one : kByWeight)
+        if (one == role) return true;
+    return false;
 }
 
 std::vector<StandIn> stand_ins(const Catalogue& catalogue, std::string_view ingredient) {

@@ -22,6 +22,7 @@ enum class Basis {
     same_role,   // none is known: weight for weight
 };
 std::string_view basis_name(Basis basis);
+bool by_weight(std::string_view role);  // whether another of that role does as well, by weight
 
 inline constexpr std::string_view kWorkedOut = "swap_worked_out";  // source key
 

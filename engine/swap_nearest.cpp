@@ -87,7 +87,7 @@ std::optional<Error> add_by(Ask& ask, const Wish& wish) {
             column->profiled = ask.profile && one->fatty_acids;
         }
         for (const StandIn& stand_in : known) {
-            if (stand_in.ingredient != one->id || column->line) continue;
+            if (stand_in.ingredient != one->id) continue;
             column->role = ask.without->role;
             column->counts = 1 / decimal::to_double(stand_in.factor);
         }

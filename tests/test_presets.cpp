@@ -15,6 +15,7 @@
 #include "engine/sale_needs.h"
 #include "engine/store.h"
 #include "engine/store_json.h"
+#include "engine/swap.h"
 #include "engine/type_height.h"
 #include "shipped.h"
 
@@ -206,6 +207,7 @@ TEST_CASE("every source in the bibliography is used, and a value stands as its s
         if (!one.source.empty()) used.insert(std::string(one.source));
     used.insert({std::string(density::kWarmSource), std::string(density::kWaterSource)});  // of the sums
     used.insert(std::string(declaration::kCanadaSource));
+    used.insert(std::string(swap::kWorkedOut));
     for (const auto& [market, id] : market::kAll) {
         for (const sale_needs::Need& need : sale_needs::of(market))
             used.insert(std::string(need.source));

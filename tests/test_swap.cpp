@@ -185,6 +185,11 @@ TEST_CASE(
     CHECK(percent_of(one->formula, "olive") == 60);
     CHECK_FALSE(one->apart);
     CHECK(share(one->roles, "wax").is == quantity::percent(20));
+    const auto there = swap::nearest(formula_of({{"beeswax_yellow", 20}, {"candelilla", 5}, {"olive", 0}}),
+                                     {0, {"candelilla"}, false}, known());
+    REQUIRE(there.ok());  // on top of what there is
+    CHECK(percent_of(there->formula, "candelilla") == 15);
+    CHECK(there->formula.lines.size() == 2);
     const auto two = swap::nearest(before, {0, {"candelilla", "rice_bran_wax"}, false}, known());
     REQUIRE(two.ok());  // half of the wax by each, where nothing else decides
     CHECK(percent_of(two->formula, "candelilla") == doctest::Approx(5));
