@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "engine/chance.h"
+#include "engine/swap.h"
 #include "engine/workspace_own.h"
 #include "hand.h"
 #include "imgui_internal.h"
@@ -29,7 +30,7 @@ struct Size {
 inline constexpr Size kSizes[] = {{360, 640}, {320, 568}, {820, 1180}, {1440, 900}};
 inline constexpr Screen kScreens[] = {Screen::book,     Screen::formula, Screen::batch, Screen::stock,
                                       Screen::more,     Screen::checks,  Screen::label, Screen::papers,
-                                      Screen::workshop, Screen::reading};
+                                      Screen::workshop, Screen::reading, Screen::swaps};
 // Every sheet there is, by counting: source_list is the last.
 inline std::vector<Sheet> all_sheets() {
     std::vector<Sheet> sheets;
@@ -176,6 +177,12 @@ inline void draw_again() {
 
 inline void show_screen(app::App& app, Screen screen) {
     app.ui.screen = screen;
+    if (const workspace::Recipe* recipe = app::open_recipe(app); recipe && screen == Screen::swaps) {
+        app.ui.swap = {};
+        for (const formula::Line& line : recipe->formula.lines)
+            for (const swap::StandIn& one : swap::stand_ins(app.known, line.ingredient))
+                if (app.ui.swap.of.empty()) app.ui.swap.of = line.ingredient, app.ui.swap.by = one.ingredient;
+    }
     app::ReadingIn& in = app.ui.reading;
     if (screen != Screen::reading || !in.entries.empty()) return;
     in.recalled = true;

@@ -254,6 +254,7 @@ void keep_beside(App& app, keeping::Loser loser) {
         app.report.reset();
         app.labelled.reset();
         app.card.reset();
+        app.compared.reset();
         app.workshop.reset();
         app.ceilings.clear();
         app.mine = workspace::mine(app.work, app.presets.catalogue);

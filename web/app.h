@@ -12,6 +12,7 @@
 #include "app_ui.h"
 #include "engine/analysis.h"
 #include "engine/ceiling.h"
+#include "engine/comparison.h"
 #include "engine/documents.h"
 #include "engine/labelling.h"
 #include "engine/limits_book.h"
@@ -54,6 +55,9 @@ struct App {
     std::optional<customer_card::Card> card;                     // likewise
     std::optional<result::Result<workshop::Workshop>> workshop;  // likewise
     workshop::Plan workshop_with;
+    std::vector<workspace::Recipe> compared_sides;  // that stand side by side
+    price::Book compared_with;
+    std::optional<comparison::Table> compared;
     std::optional<qr::Code> code;  // of the link that is being shared
     std::string code_says;
     std::map<std::size_t, std::optional<ceiling::Ceiling>> ceilings;  // of its lines that were asked for
@@ -162,6 +166,10 @@ void pin_version(App& app, const std::string& id, bool pinned);
 void take_version(App& app, const std::string& id);               // the open recipe is that again
 void branch_version(App& app, const std::string& id);             // a recipe of its own
 std::string version_name(const App& app, const std::string& id);  // "as it is now" for ""
+
+// --- side by side, and what could stand in a line's place (app_swap.cpp) ---
+const comparison::Table& compared(App& app, std::vector<workspace::Recipe> sides);
+void take_swap(App& app, formula::Formula formula);
 
 // --- a batch on the scale (app_weigh.cpp) ---
 const workspace::KeptWeighOut* weighing(const App& app);   // of the open recipe; null: none is under way

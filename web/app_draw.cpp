@@ -47,6 +47,7 @@ constexpr ScreenRow kAsked[] = {
     {Screen::checks, "nav.checks", widget::Mark::check, screens::checks},
     {Screen::label, "nav.label", widget::Mark::check, screens::label},
     {Screen::versions, "nav.versions", widget::Mark::check, screens::versions},
+    {Screen::swaps, "nav.swaps", widget::Mark::check, screens::swaps},
 };
 
 // Led to from Batch, and stand where it stands.
@@ -67,7 +68,9 @@ constexpr ScreenRow kWeigh{Screen::weigh, "nav.weigh", widget::Mark::batch, scre
                            screens::weigh_foot};
 
 bool is_asked(Screen screen) {
-    return screen == Screen::checks || screen == Screen::label || screen == Screen::versions;
+    for (const ScreenRow& row : kAsked)
+        if (row.screen == screen) return true;
+    return false;
 }
 
 bool is_under_batch(Screen screen) {
@@ -274,17 +277,19 @@ float top_bar(App& app, const ScreenRow& row, const Place& place, float window_h
 
 // What can be asked about a recipe, of which one is answered: in place of its lines, or beside them.
 void questions(App& app, const ScreenRow& row, bool beside) {
-    const ScreenRow* rows[] = {beside ? &kScreens[2] : &kScreens[1], &kAsked[0], &kAsked[1], &kAsked[2]};
+    std::vector<const ScreenRow*> rows{beside ? &kScreens[2] : &kScreens[1]};
+    for (const ScreenRow& asked : kAsked)  // Swaps are of one line, and led to from there
+        if (asked.screen != Screen::swaps || row.screen == Screen::swaps) rows.push_back(&asked);
     std::vector<std::string> names;
     int shown = 0;
-    for (std::size_t i = 0; i < std::size(rows); ++i) {
+    for (std::size_t i = 0; i < rows.size(); ++i) {
         names.push_back(app.say(!beside && i == 0 ? "nav.lines" : rows[i]->name));
         if (rows[i]->screen == row.screen) shown = static_cast<int>(i);
     }
     const int pressed = widget::choice(app.kit, "question", app.say("nav.questions"), names, shown);
     widget::gap(12);
     if (pressed < 0) return;
-    app.ui.screen = rows[pressed]->screen;
+    app.ui.screen = rows[static_cast<std::size_t>(pressed)]->screen;
     app.kit.keypad.target = 0;
     app.ui.again = true;
 }

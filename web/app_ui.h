@@ -35,7 +35,8 @@ enum class Screen {
     record,
     weigh,
     papers,
-    workshop
+    workshop,
+    swaps
 };
 
 // What lies over the page; one at a time.
@@ -172,10 +173,20 @@ struct RecordsIn {       // batch records and lots, and what is being written in
 };
 
 struct VersionsIn {
-    std::string name;     // that the recipe as it stands is to be kept under
-    std::string version;  // id of the one a sheet concerns
-    std::string against;  // id of the one it is compared with, "" the recipe as it stands
-    std::string named;    // its own name, being typed
+    std::string name;                // that the recipe as it stands is to be kept under
+    std::string version;             // id of the one a sheet concerns
+    std::string against;             // id of the one it is compared with, "" the recipe as it stands
+    std::string named;               // its own name, being typed
+    bool beside = false;             // several are laid side by side
+    std::vector<std::string> sides;  // which; "" the recipe as it stands
+};
+
+struct SwapIn {            // what could stand in a line's place
+    std::string of;        // the ingredient of the line
+    std::string by;        // the one that is worked out
+    bool nearest = false;  // of several the nearest formula
+    std::vector<std::string> several;
+    bool others_move = false;
 };
 
 struct WeighIn {                               // at the bench
@@ -206,6 +217,8 @@ struct UiState {
     ReadingIn reading;
     RecordsIn records;
     VersionsIn versions;
+    SwapIn swap;
+    bool all_compared = false;  // what is the same on all sides is listed too
     WeighIn weigh;
     std::optional<bool> awake;                         // the screen stays lit; nothing: not known yet
     std::optional<Paper> paper;                        // that is being read

@@ -1,6 +1,7 @@
 // Sheets for one line and one phase of the formula: what can be done with it, which ingredient, which
 // temperatures.
 #include "app.h"
+#include "engine/swap.h"
 #include "engine/workspace_edits.h"
 #include "engine/workspace_made.h"
 #include "kept_rows.h"
@@ -61,6 +62,14 @@ void line(app::App& app) {
         app.ui.line_is_new = false;
         app.ui.search.clear();
         return app::show(app, app::Sheet::ingredient);
+    }
+    const catalogue::Ingredient* known = catalogue::find_ingredient(app.known, line.ingredient);
+    if (known && swap::by_weight(known->role) && choice("swap_ui.open")) {
+        app.ui.swap = {};
+        app.ui.swap.of = line.ingredient;
+        app.ui.screen = app::Screen::swaps;
+        app.ui.to_top = true;
+        return app::close_sheet(app);
     }
     if (!line.rest && !line.hold && !app::brought(app, at).empty() && choice("hold.title"))
         return app::show(app, app::Sheet::hold);

@@ -97,6 +97,37 @@ void comparison(app::App& app, const workspace::Recipe& one, const workspace::Re
     }
 }
 
+// The recipe as it stands and those of its versions that are ticked, in the order of the list; each with the
+// day it was kept.
+void side_by_side(app::App& app, const workspace::Recipe& now, const std::vector<const Filed*>& all) {
+    constexpr std::size_t kMostSides = 6;
+    std::vector<std::string>& chosen = app.ui.versions.sides;
+    widget::text(app.kit, app.say("version_ui.many_about"), theme::Type::small, widget::Ink::soft);
+    std::vector<workspace::Recipe> sides;
+    std::vector<std::string> names;
+    for (std::size_t i = 0; i <= all.size(); ++i) {
+        const Filed* filed = i == 0 ? nullptr : all[i - 1];
+        const std::string id = filed ? filed->id : "";
+        std::string name = app::version_name(app, id);
+        if (filed) add_remark(name, filed->made.substr(0, 10));
+        const auto at = std::find(chosen.begin(), chosen.end(), id);
+        bool ticked = at != chosen.end();
+        if (widget::tick(app.kit, "side_" + id, name, ticked)) {
+            if (ticked)
+                chosen.erase(at);
+            else if (chosen.size() < kMostSides)
+                chosen.push_back(id);
+            app.ui.again = true;
+        }
+        if (!ticked) continue;
+        sides.push_back(filed ? std::get<Version>(filed->what).recipe : now);
+        names.push_back(std::move(name));
+    }
+    if (sides.size() < 2) return;
+    widget::gap(12);
+    compared(app, app::compared(app, std::move(sides)), names);
+}
+
 }  // namespace
 
 void versions(app::App& app) {
@@ -117,6 +148,12 @@ void versions(app::App& app) {
     if (widget::button(kit, "keep", app.say("version_ui.keep"), widget::Look::primary, kit.width))
         return app::keep_version(app, in.name);
     widget::gap(18);
+    if (!all.empty() && widget::tick(kit, "many", app.say("version_ui.many"), in.beside)) {
+        in.beside = !in.beside;
+        in.sides.clear();
+        app.ui.again = true;
+    }
+    if (in.beside && !all.empty()) return side_by_side(app, *recipe, all);
     std::string pressed;
     if (all.empty()) widget::text(kit, app.say("version_ui.none"), theme::Type::small, widget::Ink::soft);
     for (const Filed* filed : all) {

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace app {
 struct App;
@@ -12,6 +13,10 @@ struct App;
 
 namespace batch {
 struct Containers;
+}
+
+namespace comparison {
+struct Table;
 }
 
 namespace screens {
@@ -26,6 +31,7 @@ void checks(app::App& app);
 void label(app::App& app);
 void stock(app::App& app);
 void versions(app::App& app);
+void swaps(app::App& app);
 void reading(app::App& app);
 void records(app::App& app);
 void record(app::App& app);
@@ -59,6 +65,8 @@ void weigh_timers(app::App& app);  // those that run
 std::string weigh_name(const app::App& app, std::size_t line);
 void made_needs(app::App& app);  // below the grams of a batch: the made parts it takes
 void lots_of_card(app::App& app, std::string_view ingredient);
+// Sides of a recipe, figure by figure; each side has a name.
+void compared(app::App& app, const comparison::Table& table, const std::vector<std::string>& sides);
 // A field for a day, which says the form of one while it holds none; the text after each change.
 std::optional<std::string> day_field(app::App& app, std::string_view key, const std::string& name,
                                      const std::string& value);

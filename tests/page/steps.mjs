@@ -186,6 +186,11 @@ export async function tour(page, hand, look) {
     await close(page, hand);
     await press(page, hand, 'nav.versions');
     await there('versions');
+    await goTo(page, hand, 'nav.formula');
+    await hand.press(await seen.button(page, ingredientName('shea')));
+    await press(page, hand, 'swap_ui.open');
+    await hand.press(await seen.button(page, ingredientName('mango')));
+    await there('swaps');
     await goTo(page, hand, 'nav.stock');
     await there('stock');
     await hand.press(await seen.button(page, ingredientName('glycerin')));
