@@ -29,6 +29,7 @@ struct Column {
     std::string role;                 // whose share it counts for
     double counts = 1;                // for how much of it
     bool profiled = false, takes_up = false;
+    bool asked = false;         // may come in its place
     double was = 0, stays = 0;  // percent; where it stays if nothing else is to be said
     Percent is;
 };
@@ -91,6 +92,7 @@ std::optional<Error> add_by(Ask& ask, const Wish& wish) {
             column->role = ask.without->role;
             column->counts = 1 / decimal::to_double(stand_in.factor);
         }
+        column->asked = true;
         column->stays +=
             decimal::to_double(ask.gone.grid) / static_cast<double>(wish.by.size()) / column->counts;
     }
@@ -246,7 +248,7 @@ result::Result<Nearest> nearest(const Formula& before, const Wish& wish, const C
             line.phase = left.phase;
             come.push_back(std::move(line));
         }
-        if (ask.profile && !column.profiled && !column.line) made.unprofiled.push_back(column.of->id);
+        if (ask.profile && !column.profiled && column.asked) made.unprofiled.push_back(column.of->id);
     }
     for (std::size_t i = before.lines.size(); i-- > 0;) {
         if (!ask.out[i]) continue;

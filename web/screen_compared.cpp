@@ -48,22 +48,32 @@ std::string side_row_name(const app::App& app, const Row& row) {
     return row.part == Part::lines ? row.key : app.say("compare." + row.key);
 }
 
-void side_row(app::App& app, const comparison::Table& table, const Row& row) {
+std::string side_cell(const app::App& app, const comparison::Table& table, const Row& row, std::size_t side) {
+    return side_letter(side) + "\xC2\xA0 " + side_value(app, table, row, side);
+}
+
+// As many beside one another as there is room for, in all rows alike.
+std::size_t side_columns(const app::App& app, const comparison::Table& table, std::size_t sides) {
+    float widest = 1;
+    for (const Row& row : table.rows)
+        for (std::size_t i = 0; i < row.values.size(); ++i)
+            widest =
+                std::max(widest, widget::measure(side_cell(app, table, row, i), theme::Type::strong).x + 14);
+    const auto room = static_cast<std::size_t>(std::max(1.0f, app.kit.width / widest));
+    return std::min(sides, room);
+}
+
+void side_row(app::App& app, const comparison::Table& table, const Row& row, std::size_t columns) {
     kit::Kit& kit = app.kit;
     const std::string name = side_row_name(app, row);
     std::vector<std::string> cells;
-    float widest = 0;
     mirror::Node node;
     node.role = mirror::Role::text;
     node.name = name + ":";
     for (std::size_t i = 0; i < row.values.size(); ++i) {
-        cells.push_back(side_letter(i) + "\xC2\xA0 " + side_value(app, table, row, i));
-        widest = std::max(widest, widget::measure(cells[i], theme::Type::strong).x + 14);
+        cells.push_back(side_cell(app, table, row, i));
         node.name += (i > 0 ? ", " : " ") + side_letter(i) + " " + side_value(app, table, row, i);
     }
-    // As many beside one another as there is room for, all of one width.
-    const std::size_t room = static_cast<std::size_t>(std::max(1.0f, kit.width / std::max(1.0f, widest)));
-    const std::size_t columns = std::min(cells.size(), room);
     const float width = kit.width / static_cast<float>(columns);
     const float line = theme::line_height(theme::Type::strong) + 2;
     const float above = widget::measure(name, theme::Type::body, kit.width).y + 2;
@@ -111,6 +121,7 @@ void compared(app::App& app, const comparison::Table& table, const std::vector<s
     kit::Kit& kit = app.kit;
     for (std::size_t i = 0; i < sides.size(); ++i)
         widget::text(kit, side_letter(i) + "\xC2\xA0 " + sides[i], theme::Type::small, widget::Ink::soft);
+    const std::size_t columns = side_columns(app, table, sides.size());
     std::optional<Part> part;
     bool same = false;
     for (const Row& row : table.rows) {
@@ -123,7 +134,7 @@ void compared(app::App& app, const comparison::Table& table, const std::vector<s
             widget::heading(kit, 2, app.say("compare." + std::string(comparison::part_name(row.part))));
             part = row.part;
         }
-        side_row(app, table, row);
+        side_row(app, table, row, columns);
         widget::hairline(kit);
     }
     if (!part) {
