@@ -12,6 +12,7 @@ constexpr std::string_view kTable = "ocl_2022_hlb";  // keys in presets/sources.
 constexpr std::string_view kPolysorbate = "pmc_4137601";
 constexpr std::string_view kMemory = "memory";
 
+// Beeswax: older lists have 9, the table that was read 12.
 constexpr Hlb kRequired[] = {
     {"beeswax_white", 120000, kTable, Standing::document},
     {"beeswax_yellow", 120000, kTable, Standing::document},

@@ -200,6 +200,21 @@ TEST_CASE("storage is told from what is in it") {
     CHECK(words == static_cast<std::size_t>(Note::trial) + 1);
 }
 
+TEST_CASE("how long a lot keeps once open is kept with it, and refused where it is no time") {
+    workspace::Filed filed;
+    filed.id = "a1";
+    lot::Lot lot = dated()[0];
+    lot.opened = "2026-11-01";
+    lot.opened_months = 6;
+    filed.what = lot;
+    const auto read = store::read_filed(store::write_filed(filed));
+    REQUIRE(read.ok());
+    CHECK(std::get<lot::Lot>(read->what) == lot);
+    lot.opened_months = lot::kMostOpenedMonths + 1;
+    filed.what = lot;
+    CHECK_FALSE(store::read_filed(store::write_filed(filed)).ok());
+}
+
 TEST_CASE("days and months of the calendar") {
     CHECK(storing::day_after_months("2026-08-31", 6) == "2027-02-28");
     CHECK(storing::day_after_months("2027-08-31", 6) == "2028-02-29");

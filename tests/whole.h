@@ -30,7 +30,7 @@ struct Size {
 inline constexpr Size kSizes[] = {{360, 640}, {320, 568}, {820, 1180}, {1440, 900}};
 inline constexpr Screen kScreens[] = {Screen::book,     Screen::formula, Screen::batch, Screen::stock,
                                       Screen::more,     Screen::checks,  Screen::label, Screen::papers,
-                                      Screen::workshop, Screen::reading, Screen::swaps};
+                                      Screen::workshop, Screen::reading, Screen::swaps, Screen::blend};
 // Every sheet there is, by counting: source_list is the last.
 inline std::vector<Sheet> all_sheets() {
     std::vector<Sheet> sheets;

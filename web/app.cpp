@@ -256,6 +256,7 @@ void keep_beside(App& app, keeping::Loser loser) {
         app.card.reset();
         app.compared.reset();
         app.workshop.reset();
+        app.blend_view.reset();
         app.ceilings.clear();
         app.mine = workspace::mine(app.work, app.presets.catalogue);
         app.analysis = analysis::of(*recipe, app.presets.catalogue, bench, app.mine);

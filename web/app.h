@@ -11,6 +11,7 @@
 
 #include "app_ui.h"
 #include "engine/analysis.h"
+#include "engine/analysis_blend.h"
 #include "engine/ceiling.h"
 #include "engine/comparison.h"
 #include "engine/documents.h"
@@ -38,6 +39,19 @@ struct WeighView {  // what stands of the weigh-out that is shown, and the ways 
     std::vector<std::vector<finding::Finding>> remarks;  // of the checks, for each
 };
 
+struct BlendAsked {  // what a blend was worked out with, beside the recipe
+    std::optional<std::int64_t> temp;
+    std::int64_t margin = 0;
+    std::uint64_t filings = 0;
+    std::string today;
+    bool operator==(const BlendAsked&) const = default;
+};
+struct BlendView {
+    BlendAsked asked;
+    result::Result<analysis::Blended> made;
+    std::vector<blend::Rung> ladder;  // the starters, as one knows them
+};
+
 struct App {
     store::Presets presets;
     words::Table words;
@@ -55,6 +69,7 @@ struct App {
     std::optional<customer_card::Card> card;                     // likewise
     std::optional<result::Result<workshop::Workshop>> workshop;  // likewise
     workshop::Plan workshop_with;
+    std::optional<BlendView> blend_view;            // likewise
     std::vector<workspace::Recipe> compared_sides;  // that stand side by side
     price::Book compared_with;
     std::optional<comparison::Table> compared;
@@ -203,6 +218,12 @@ void edit(App& app, const result::Result<workspace::Settings>& changed);  // or 
 const result::Result<workshop::Workshop>& workshop_of(
     App& app);  // of what is analysed, by this device's plan
 const std::optional<qr::Code>& code_of(App& app, const std::string& address);
+// What the open recipe is made of, how firm it is and how long it keeps (app_blend.cpp).
+const BlendView& blend_view(App& app);
+// Ids and names of what its fatty acids may be laid beside: its versions, other recipes.
+std::vector<std::pair<std::string, std::string>> laid_over(const App& app);
+std::optional<blend::Profile> profile_of(const App& app, const std::string& id);
+void rate_firmness(App& app, int rating);  // of what is open, 0: not any more
 // A finding's subject and constituent as a person calls them.
 std::string subject_name(const App& app, const finding::Finding& finding);
 std::string constituent_name(const App& app, const finding::Finding& finding);

@@ -45,6 +45,7 @@ constexpr ScreenRow kGallery{Screen::gallery, "gallery.title", widget::Mark::dot
 // Stand where the formula stands, or beside it.
 constexpr ScreenRow kAsked[] = {
     {Screen::checks, "nav.checks", widget::Mark::check, screens::checks},
+    {Screen::blend, "nav.blend", widget::Mark::check, screens::blend},
     {Screen::label, "nav.label", widget::Mark::check, screens::label},
     {Screen::versions, "nav.versions", widget::Mark::check, screens::versions},
     {Screen::swaps, "nav.swaps", widget::Mark::check, screens::swaps},

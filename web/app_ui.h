@@ -36,7 +36,8 @@ enum class Screen {
     weigh,
     papers,
     workshop,
-    swaps
+    swaps,
+    blend
 };
 
 // What lies over the page; one at a time.
@@ -189,6 +190,12 @@ struct SwapIn {            // what could stand in a line's place
     bool others_move = false;
 };
 
+struct BlendIn {
+    std::optional<std::int64_t> temp;  // another one that the density is asked at
+    std::int64_t margin = 0;           // months kept in hand
+    std::string against;               // id of the one whose fatty acids are laid over, "" none
+};
+
 struct WeighIn {                               // at the bench
     bool ways = false;                         // what can be done about a line that is short is shown
     std::optional<quantity::Percent> percent;  // that a line shall have
@@ -219,6 +226,7 @@ struct UiState {
     VersionsIn versions;
     SwapIn swap;
     bool all_compared = false;  // what is the same on all sides is listed too
+    BlendIn blend;
     WeighIn weigh;
     std::optional<bool> awake;                         // the screen stays lit; nothing: not known yet
     std::optional<Paper> paper;                        // that is being read

@@ -108,6 +108,18 @@ void lot(app::App& app) {
     text("lot.number", lot.number);
     day("lot.best_before", lot.best_before);
     day("lot.opened", lot.opened);
+    widget::gap(10);
+    widget::NumberSpec opened;
+    opened.name = app.say("lot.opened_months");
+    opened.read = typed::whole;
+    opened.may_be_empty = true;
+    opened.hint = app.say("own.not_known");
+    std::optional<std::int64_t> months = lot.opened_months;
+    if (months) *months *= decimal::kOne;
+    if (const auto change = widget::number_field(kit, "opened_months", months, opened); change.changed) {
+        lot.opened_months.reset();
+        if (change.value) lot.opened_months = *change.value / decimal::kOne;
+    }
     text("lot.supplier", lot.supplier);
     widget::gap(10);
     widget::NumberSpec left;

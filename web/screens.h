@@ -14,6 +14,12 @@ struct App;
 namespace batch {
 struct Containers;
 }
+namespace blend {
+struct Coverage;
+}
+namespace catalogue {
+struct Range;
+}
 
 namespace comparison {
 struct Table;
@@ -29,6 +35,7 @@ void formula(app::App& app);
 void batch(app::App& app);
 void checks(app::App& app);
 void label(app::App& app);
+void blend(app::App& app);
 void stock(app::App& app);
 void versions(app::App& app);
 void swaps(app::App& app);
@@ -47,7 +54,12 @@ void backup_reminder(app::App& app);  // where it is due; at the head of the boo
 void nothing_open(app::App& app);     // in place of formula and batch while no recipe is open
 
 // Parts that several screens and sheets show.
-void meant_row(app::App& app);    // for whom and where; leads to where that is said
+void keeps(app::App& app);      // of Blend: by the raw materials on the shelf
+void meant_row(app::App& app);  // for whom and where; leads to where that is said
+// A figure with what it is of and how far it is known, read as one.
+void figure_row(app::App& app, const std::string& title, const std::string& right, const std::string& under);
+std::string coverage_words(const app::App& app, const blend::Coverage& of);
+std::string range_words(const app::App& app, const catalogue::Range& range);
 void batch_total(app::App& app);  // what is weighed in all, and what goes into each container
 void stock_left(app::App& app);   // how far what is at hand goes
 void scales(app::App& app);       // the bench of this device

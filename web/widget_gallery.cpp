@@ -11,6 +11,7 @@
 #include "engine/decimal.h"
 #include "theme.h"
 #include "widget_button.h"
+#include "widget_chart.h"
 #include "widget_field.h"
 #include "widget_keypad.h"
 #include "widget_label.h"
@@ -279,6 +280,19 @@ void lists(kit::Kit& kit, const std::string& sample) {
                   {{"round", 3.6f, true}, {"", 2.4f, false, LabelLine::Sign::book}});
     gap(8);
     millimetre_bar(kit, "millimetre_bar", 50);
+
+    section(kit, "shares");
+    shares(kit, "parts", "shares",
+           {{"kFull", 0.4, kFull},
+            {"kRising", 0.2, kRising},
+            {"kFalling", 0.15, kFalling},
+            {"kUpright", 0.1, kUpright},
+            {"kLevel", 0.1, kLevel},
+            {"kEmpty", 0.05, kEmpty}});
+    section(kit, "bar");
+    bar(kit, "one bar", {"one", "1", 1, 0}, false);
+    bar(kit, "both bars", {"both", "1, 0.5", 1, 0.5}, true);
+    swatch(kit, "which", kRising, "swatch");
 
     section(kit, "draw_panel");
     const ImVec2 at = ImGui::GetCursorScreenPos();

@@ -184,6 +184,8 @@ export async function tour(page, hand, look) {
     await sheet('label-said', 'label_ui.said');
     await sheet('label-colours', 'label_ui.colours');
     await close(page, hand);
+    await press(page, hand, 'nav.blend');
+    await there('blend');
     await press(page, hand, 'nav.versions');
     await there('versions');
     await goTo(page, hand, 'nav.formula');
