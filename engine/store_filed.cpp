@@ -1,6 +1,5 @@
 // What is filed beside the book, as JSON: batch records, lots, versions. Each kind has its own heading; an
 // entry's figure is written under its unit.
-#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -240,9 +239,13 @@ lot::Lot lot_from(Fields& fields) {
     });
     lot.best_before = fields.text("best_before");
     lot.opened = fields.text("opened");
-    if (const auto months = fields.whole("opened_months"))
-        lot.opened_months = static_cast<std::int64_t>(
-            std::min<std::uint64_t>(*months, static_cast<std::uint64_t>(lot::kMostOpenedMonths) + 1));
+    if (const auto months = fields.whole("opened_months")) {
+        if (*months > static_cast<std::uint64_t>(lot::kMostOpenedMonths))
+            fields.failure().at(result::Code::number_too_large, fields.place("opened_months"),
+                                std::to_string(*months));
+        else
+            lot.opened_months = static_cast<std::int64_t>(*months);
+    }
     lot.supplier = fields.text("supplier");
     lot.left = fields.mass("left_g");
     lot.counted = fields.text("counted");

@@ -16,6 +16,7 @@ namespace {
 
 void open_blend(app::App& app, const char* stem) {
     app::keep(app, shipped::recipe(stem));
+    hand::push(platform::Kind::resized);
     hand::settle();
     press(app.say("nav.blend"));
     REQUIRE(app.ui.screen == app::Screen::blend);
@@ -138,6 +139,7 @@ TEST_CASE_FIXTURE(FirstVisit, "a formula that does not add to 100 says so in pla
     for (formula::Line& line : recipe.formula.lines)
         line.rest = false;
     app::keep(app, recipe);
+    hand::push(platform::Kind::resized);
     hand::settle();
     press("Blend");
     CHECK(reads("A blend can be told once the formula adds to 100"));
