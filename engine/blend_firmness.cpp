@@ -19,7 +19,7 @@ struct Strength {
 constexpr Strength kStrengths[] = {{"berry_wax", 1 / 1.3}, {"candelilla", 1 / 0.5},
                                    {"carnauba", 1 / 0.4},  {"rice_bran_wax", 1 / 0.7},
                                    {"soy_wax", 1 / 1.5},   {"sunflower_wax", 1 / 0.5}};
-constexpr Strength kRoles[] = {{"wax", 1}, {"hard_fat", 0.7}, {"thickener", 0.5}};  // estimates
+constexpr Strength kRoleStrengths[] = {{"wax", 1}, {"hard_fat", 0.7}, {"thickener", 0.5}};  // estimates
 
 // What a butter and a soft fat bring, against beeswax: estimates, in twentieths.
 constexpr std::int64_t kButter = 3, kSoft = 1, kWhole = 20;
@@ -33,7 +33,7 @@ constexpr std::int64_t kMostBody = 1000 * decimal::kOne;
 double setting_strength(const catalogue::Ingredient& ingredient) {
     for (const Strength& one : kStrengths)
         if (one.id == ingredient.id) return one.beeswax;
-    for (const Strength& one : kRoles)
+    for (const Strength& one : kRoleStrengths)
         if (one.id == ingredient.role) return one.beeswax;
     return 0;
 }

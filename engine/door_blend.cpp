@@ -85,8 +85,8 @@ void write_coverage(Writer& writer, const Coverage& of) {
     writer.end();
 }
 
-void write_figure(Writer& writer, std::string_view key, const blend::Figure& figure,
-                  std::string_view source = {}) {
+void write_known(Writer& writer, std::string_view key, const blend::Figure& figure,
+                 std::string_view source = {}) {
     writer.key(key);
     writer.flat_object();
     if (figure.value) writer.pair_figure("value", *figure.value);
@@ -95,7 +95,7 @@ void write_figure(Writer& writer, std::string_view key, const blend::Figure& fig
     writer.end();
 }
 
-void write_range(Writer& writer, std::string_view key, const catalogue::Range& range) {
+void write_between(Writer& writer, std::string_view key, const catalogue::Range& range) {
     writer.key(key);
     writer.flat_object();
     writer.pair_figure("min", range.min);
@@ -106,10 +106,10 @@ void write_range(Writer& writer, std::string_view key, const catalogue::Range& r
 void write_value(Writer& writer, std::string_view key, const blend::Value& value, std::string_view source) {
     writer.key(key);
     writer.object();
-    write_figure(writer, "from_fatty_acids", value.computed, source);
+    write_known(writer, "from_fatty_acids", value.computed, source);
     writer.key("published");
     writer.flat_object();
-    if (value.published.range) write_range(writer, "range", *value.published.range);
+    if (value.published.range) write_between(writer, "range", *value.published.range);
     write_coverage(writer, value.published.of);
     writer.end();
     writer.end();
@@ -129,7 +129,7 @@ void write_shares(Writer& writer, const blend::Blend& made) {
         writer.pair("name", one.name);
         writer.pair_figure("percent", one.percent.grid);
         if (one.range_c) {
-            write_range(writer, "range_c", *one.range_c);
+            write_between(writer, "range_c", *one.range_c);
             writer.pair("source", one.source);
             writer.pair("standing", source::standing_name(one.standing));
         }
@@ -153,8 +153,8 @@ void write_profile(Writer& writer, const blend::Profile& profile) {
 void write_emulsion(Writer& writer, const blend::Emulsion& made) {
     writer.key("emulsion");
     writer.object();
-    write_figure(writer, "required_hlb", made.required);
-    write_figure(writer, "emulsifiers_hlb", made.emulsifiers.hlb);
+    write_known(writer, "required_hlb", made.required);
+    write_known(writer, "emulsifiers_hlb", made.emulsifiers.hlb);
     if (made.emulsifiers.higher) {
         writer.pair("of", made.emulsifiers.higher_name);
         writer.pair("with", made.emulsifiers.lower_name);
@@ -198,7 +198,7 @@ void write_materials(Writer& writer, const storing::Storing& made) {
             writer.flag(true);
         }
         if (one.sealed_months) {
-            write_range(writer, "sealed_months", *one.sealed_months);
+            write_between(writer, "sealed_months", *one.sealed_months);
             writer.pair("standing", source::standing_name(one.standing));
         }
         writer.end();
@@ -236,7 +236,7 @@ void write_storing(Writer& writer, const storing::Storing& made, const words::Ta
     writer.pair("why", made.after_opening.why);
     writer.pair("standing", source::standing_name(made.after_opening.standing));
     writer.end();
-    write_figure(writer, "oxidisability", made.oxidisability.cox, blend::kCoxSource);
+    write_known(writer, "oxidisability", made.oxidisability.cox, blend::kCoxSource);
     writer.key("driven_by");
     writer.list();
     for (const blend::Driver& one : made.oxidisability.drivers) {

@@ -39,12 +39,12 @@ constexpr const char* kRatings[] = {"blend_ui.rate1", "blend_ui.rate2", "blend_u
                                     "blend_ui.rate5"};
 constexpr const char* kRoughs[] = {"", "blend_ui.watery", "blend_ui.powdery", "blend_ui.strangers"};
 
-void section(app::App& app, const char* key) {
+void ask_heading(app::App& app, const char* key) {
     widget::gap(22);
     widget::heading(app.kit, 2, app.say(key));
     widget::gap(6);
 }
-void soft(app::App& app, const std::string& words) {
+void small_print(app::App& app, const std::string& words) {
     widget::text(app.kit, words, theme::Type::small, widget::Ink::soft);
 }
 std::string tenths(const app::App& app, std::int64_t grid) {
@@ -55,8 +55,8 @@ std::string percent(const app::App& app, quantity::Percent share) {
     return app.say("card.percent", {{"range", tenths(app, share.grid)}});
 }
 
-void made_of(app::App& app, const Blend& made) {
-    section(app, "blend_ui.made_of");
+void shares_of(app::App& app, const Blend& made) {
+    ask_heading(app, "blend_ui.made_of");
     std::vector<widget::Share> parts;
     for (std::size_t i = 0; i < blend::kKinds; ++i)
         if (made.shares[i].grid > 0)
@@ -65,7 +65,7 @@ void made_of(app::App& app, const Blend& made) {
     widget::shares(app.kit, "shares", app.say("blend_ui.shares"), parts);
     widget::gap(10);
     widget::heading(app.kit, 3, app.say("blend_ui.melting"));
-    soft(app, app.say("blend_ui.melting_about"));
+    small_print(app, app.say("blend_ui.melting_about"));
     for (std::size_t i = 0; i < made.melting.size(); ++i) {
         const blend::Melting& one = made.melting[i];
         constexpr std::int64_t kRoom = 20 * decimal::kOne;
@@ -81,7 +81,7 @@ void made_of(app::App& app, const Blend& made) {
 
 void how_firm(app::App& app, const app::BlendView& view) {
     const blend::Firm& firm = view.made->firm;
-    section(app, "blend_ui.firm");
+    ask_heading(app, "blend_ui.firm");
     if (firm.rough != blend::Rough::fits)
         return widget::text(app.kit, app.say(kRoughs[static_cast<int>(firm.rough)]));
     const blend::Between place = blend::between(firm.firmness, view.ladder);
@@ -100,7 +100,7 @@ void how_firm(app::App& app, const app::BlendView& view) {
                               {"word", app.say(kRatings[static_cast<std::size_t>(decimal::scale_nearest(
                                                             *rating, 1, decimal::kOne)) -
                                                         1])}}));
-    soft(app, app.say("blend_ui.firm_about"));
+    small_print(app, app.say("blend_ui.firm_about"));
     widget::gap(8);
     int chosen = -1;
     for (const blend::Rated& one : rated)
@@ -108,7 +108,7 @@ void how_firm(app::App& app, const app::BlendView& view) {
     std::vector<std::string> names;
     for (const char* key : kRatings)
         names.push_back(app.say(key));
-    soft(app, app.say("blend_ui.rate"));
+    small_print(app, app.say("blend_ui.rate"));
     widget::gap(4);
     const int pressed = widget::choice(app.kit, "rate", app.say("blend_ui.rate"), names, chosen);
     if (pressed >= 0) app::rate_firmness(app, pressed == chosen ? 0 : pressed + 1);
@@ -139,7 +139,7 @@ void acids(app::App& app, const blend::Profile& profile) {
             names.push_back(name);
             if (id == against) chosen = static_cast<int>(names.size()) - 1;
         }
-        soft(app, app.say("blend_ui.over"));
+        small_print(app, app.say("blend_ui.over"));
         widget::gap(4);
         const int pressed = widget::choice(app.kit, "over", app.say("blend_ui.over"), names, chosen);
         if (pressed >= 0) against = pressed == 0 ? "" : others[static_cast<std::size_t>(pressed) - 1].first;
@@ -174,7 +174,7 @@ void acids(app::App& app, const blend::Profile& profile) {
         bar.other = static_cast<double>(two) / static_cast<double>(most);
         widget::bar(app.kit, name, bar, other.has_value());
     }
-    soft(app, coverage_words(app, profile.of));
+    small_print(app, coverage_words(app, profile.of));
 }
 
 void value_row(app::App& app, const char* key, const blend::Value& value, const char* about) {
@@ -187,7 +187,7 @@ void value_row(app::App& app, const char* key, const blend::Value& value, const 
 }
 
 void how_heavy(app::App& app, const Blend& made) {
-    section(app, "blend_ui.heavy");
+    ask_heading(app, "blend_ui.heavy");
     for (const blend::Dense& one : made.densities) {
         const auto& value = one.density.value;
         figure_row(app, app.say("blend_ui.at", {{"c", words::figure(app.words, one.temp_c_grid)}}),
@@ -207,7 +207,7 @@ void how_heavy(app::App& app, const Blend& made) {
 }
 
 void emulsion(app::App& app, const blend::Emulsion& made) {
-    section(app, "blend_ui.emulsion");
+    ask_heading(app, "blend_ui.emulsion");
     const auto row = [&](const char* key, const blend::Figure& figure) {
         figure_row(app, app.say(key), figure.value ? tenths(app, *figure.value) : "",
                    coverage_words(app, figure.of));
@@ -219,7 +219,7 @@ void emulsion(app::App& app, const blend::Emulsion& made) {
                      app.say("blend_ui.meets", {{"high", made.emulsifiers.higher_name},
                                                 {"low", made.emulsifiers.lower_name},
                                                 {"percent", tenths(app, made.emulsifiers.higher->grid)}}));
-    soft(app, app.say("blend_ui.hlb_about"));
+    small_print(app, app.say("blend_ui.hlb_about"));
 }
 
 }  // namespace
@@ -257,13 +257,13 @@ void blend(app::App& app) {
     const app::BlendView& view = app::blend_view(app);
     if (!view.made) {
         widget::text(app.kit, words::say(app.words, view.made.error()));
-        return soft(app, app.say("blend_ui.first_hundred"));
+        return small_print(app, app.say("blend_ui.first_hundred"));
     }
     const Blend& made = view.made->blend;
-    made_of(app, made);
+    shares_of(app, made);
     how_firm(app, view);
     keeps(app);
-    section(app, "blend_ui.fats");
+    ask_heading(app, "blend_ui.fats");
     acids(app, made.profile);
     widget::gap(8);
     value_row(app, "blend_ui.iodine", made.iodine, "blend_ui.iodine_about");

@@ -14,7 +14,6 @@
 namespace screens {
 namespace {
 
-using storing::Answer;
 using storing::By;
 using storing::Storing;
 
@@ -22,7 +21,7 @@ std::string months_words(const app::App& app, std::int64_t months) {
     return app.say("blend_ui.months", {{"n", std::to_string(months)}});
 }
 
-void answer(app::App& app, const Storing& made) {
+void until_when(app::App& app, const Storing& made) {
     constexpr const char* kAnswers[] = {"blend_ui.dated", "blend_ui.past", "blend_ui.no_day",
                                         "blend_ui.only_a_test"};
     words::Arguments said;
@@ -31,7 +30,7 @@ void answer(app::App& app, const Storing& made) {
         said = {{"name", first.name}, {"lot", first.lot}, {"day", made.best_before}};
     }
     widget::text(app.kit, app.say(kAnswers[static_cast<int>(made.answer)], said), theme::Type::strong);
-    if (made.answer == Answer::dated && !made.dates.missing.empty())
+    if (made.answer == storing::Answer::dated && !made.dates.missing.empty())
         widget::text(app.kit, app.say("blend_ui.at_most") + " " + coverage_words(app, made.dates));
 }
 
@@ -58,7 +57,7 @@ void on_the_label(app::App& app, const Storing& made) {
                        {{"date", made.mark.date}, {"n", std::to_string(made.mark.months)}}) +
                    "\n" + app::source_words(app, made.mark.source, made.mark.standing));
     label::Said said = app.analysed->label;
-    if (made.answer != Answer::dated || !made.months || said.keeping.months == *made.months) return;
+    if (made.answer != storing::Answer::dated || !made.months || said.keeping.months == *made.months) return;
     widget::gap(6);
     if (widget::button(app.kit, "to label",
                        app.say("blend_ui.to_label", {{"n", std::to_string(*made.months)}}))) {
@@ -88,7 +87,7 @@ void keeps(app::App& app) {
     widget::gap(22);
     widget::heading(app.kit, 2, app.say("blend_ui.keeps"));
     widget::gap(6);
-    answer(app, made);
+    until_when(app, made);
     ImGui::PushID("materials");
     for (std::size_t i = 0; i < made.materials.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));  // two may have one name
