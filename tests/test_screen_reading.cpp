@@ -40,6 +40,29 @@ TEST_CASE_FIXTURE(FirstVisit,
     CHECK(app.work.recipes.front().recipe.formula.lines.size() == 4);
 }
 
+TEST_CASE_FIXTURE(FirstVisit, "all suggestions go into the book as versions of one recipe, and stay there") {
+    ask(app, kBalm);
+    REQUIRE(app.reading);
+    const std::size_t count = app.reading->answer().suggestions.size();
+    const std::size_t had = app.work.recipes.size();
+    hand::press(app.say("reading_ui.keep_versions"));
+    CHECK(app.ui.screen == app::Screen::versions);
+    CHECK(app.work.recipes.size() == had + 1);
+    hand::open_page();
+    const std::string id = app.work.recipes.front().id;
+    const auto versions = workspace::versions_of(app.work, id);
+    REQUIRE(versions.size() == count);
+    for (std::size_t i = 0; i < count; ++i) {
+        const workspace::Version& version = std::get<workspace::Version>(versions[count - 1 - i]->what);
+        CHECK(version.name == app.say("reading_ui.suggestion", {{"n", std::to_string(i + 1)}}));
+        CHECK(version.recipe.formula.lines.size() == 4);
+        for (std::size_t other = 0; other < i; ++other)
+            CHECK(workspace::differences(
+                      version.recipe, std::get<workspace::Version>(versions[count - 1 - other]->what).recipe)
+                      .any());
+    }
+}
+
 TEST_CASE_FIXTURE(FirstVisit, "loaded again, the list is there with what was decided and said of it") {
     ask(app, kBalm);
     app.ui.reading.entries[3].as = reading_list::As::aside;
@@ -97,7 +120,7 @@ TEST_CASE_FIXTURE(FirstVisit, "a measured iodine value is a number without a uni
 TEST_CASE_FIXTURE(
     FirstVisit, "whatever is pasted as a list is read as far as it goes, drawn whole, and stays as it was") {
     std::string many, arabic, faces, shop;
-    for (int i = 1; i <= 200; ++i)
+    for (int i = 1; i <= 40; ++i)
         many += (i == 1 ? "" : ", ") + ("Plant " + std::to_string(i) + " Oil");
     arabic = "زيت, شمع, שעוה";
     faces = "🐝 Cera Alba, 🌻 Helianthus Annuus Seed Oil 🌻";

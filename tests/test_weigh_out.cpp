@@ -438,7 +438,7 @@ void check_option(const WeighOut& before, const Standing& was, const Option& opt
 TEST_CASE("thousands of random weigh-outs end as was promised, and nothing is asked to be taken out") {
     chance::Generator chance(4401);
     int mistakes = 0, taken[4] = {}, adjustments = 0;
-    for (int round = 0; round < 4000; ++round) {
+    for (int round = 0; round < 2000; ++round) {
         CAPTURE(round);
         WeighOut weighing = random_plan(chance);
         REQUIRE_FALSE(weigh_out::fault_of(weighing).has_value());

@@ -27,7 +27,7 @@ using mirror::Role;
 struct Size {
     float width, height;
 };
-inline constexpr Size kSizes[] = {{360, 640}, {320, 568}, {820, 1180}, {1440, 900}};
+inline constexpr Size kSizes[] = {{360, 640}, {640, 360}, {320, 568}, {820, 1180}, {1440, 900}};
 inline constexpr Screen kScreens[] = {Screen::book,     Screen::formula, Screen::batch, Screen::stock,
                                       Screen::more,     Screen::checks,  Screen::label, Screen::papers,
                                       Screen::workshop, Screen::reading, Screen::swaps, Screen::blend};

@@ -108,3 +108,24 @@ export async function storedRecipe(page, title) {
     if (found.length !== 1) throw new Error(`${found.length} stored recipes are called ${title}`);
     return found[0].json.recipe;
 }
+
+// The paper that is being read: what it says, how it looks, where it lies against the sheet around it.
+export const paper = (page) => page.evaluate(() => {
+    const frame = document.querySelector('#mirror [role=dialog] iframe.paper');
+    if (!frame) return null;
+    const inner = frame.contentDocument;
+    const box = frame.getBoundingClientRect();
+    const style = frame.contentWindow.getComputedStyle(inner.body);
+    return {
+        name: frame.title,
+        title: inner.querySelector('h1').textContent,
+        words: inner.body.textContent,
+        language: inner.documentElement.lang,
+        ground: style.backgroundColor,
+        styled: style.maxWidth !== 'none',
+        codes: inner.querySelectorAll('svg.code').length,
+        cells: [...inner.querySelectorAll('.cell')].map((one) => one.style.cssText),
+        inside: box.left >= 0 && box.top > 0 && box.right <= innerWidth && box.bottom <= innerHeight && box.height > 200,
+        reached: document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2) === frame,
+    };
+});

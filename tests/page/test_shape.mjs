@@ -68,9 +68,9 @@ async function walk({ browser, file }, viewport, { audited = false, ...options }
     return audited ? `audited ${report.length} times` : '';
 }
 
-// Drawn in software, these windows take their time; places and sizes are the same at half the pixels.
-const kLarge = { deviceScaleFactor: 0.5 };
-const kDesk = { ...kLarge, isMobile: false, hasTouch: false };
+// Drawn in software, this window takes its time; places and sizes are the same at half the pixels. The sizes between the two
+// are those of test_screens.cpp, which has no browser to wait for.
+const kDesk = { deviceScaleFactor: 0.5, isMobile: false, hasTouch: false };
 
 // An audit that finds nothing must be one that would.
 async function finds({ browser, file }) {
@@ -85,7 +85,5 @@ export const tests = [
     ['every screen and sheet at 360 x 640: names, sizes for a thumb, nothing beyond the edge, nothing that an audit finds',
         (bench) => walk(bench, { width: 360, height: 640 }, { audited: true })],
     ['the audit finds a button that has no name', finds, { once: true }],
-    ['the same lying on its side, 640 x 360', (bench) => walk(bench, { width: 640, height: 360 }), { once: true }],
-    ['the same at 820 x 1180', (bench) => walk(bench, { width: 820, height: 1180 }, kLarge), { once: true }],
     ['the same at 1440 x 900 with a mouse', (bench) => walk(bench, { width: 1440, height: 900 }, { ...kDesk, audited: true }), { once: true }],
 ];

@@ -1,5 +1,6 @@
-// From a recipe to a weighed batch: two mistakes and an adjustment, the page opened anew at every step and nothing lost.
-// By finger on a phone, and through the mirror alone. That the figures are right is proved by the engine's own tests.
+// The road from a recipe to what goes with the tins: weighed out with two mistakes and an adjustment, the page opened anew at
+// every step and nothing lost; written down; batch sheet and a bought sheet of labels. By finger on a phone, and through the
+// mirror alone. That the figures are right is proved by the engine's own tests.
 import assert from 'node:assert/strict';
 import { address, open, profile, ready, settled } from './browser.mjs';
 import { mirror, touch } from './hands.mjs';
@@ -81,10 +82,34 @@ async function road(page, hand) {
     assert.equal(Object.keys(weighings).length, 0);
     const kinds = Object.values(filed).map((one) => one.json.kind).sort();
     assert.deepEqual(kinds, ['batch_record', 'version', 'version']);
+
+    // On paper: the record with what the scale showed, the sheet for the next batch, a label for every tin.
+    await steps.press(page, hand, 'record_ui.paper');
+    const { words } = await paperOf(page);
+    assert.match(words, /\b45(\.0+)?\s?g/);
+    await steps.close(page, hand);
+    await steps.goTo(page, hand, 'nav.batch');
+    await steps.press(page, hand, 'batch.papers');
+    await steps.press(page, hand, 'papers.batch_sheet');
+    assert.ok((await paperOf(page)).title.includes(recipe(kSalve).title));
+    await steps.close(page, hand);
+    await steps.press(page, hand, 'papers.sheet');
+    await steps.press(page, hand, 'label_sheet_ui.bought');
+    await steps.press(page, hand, 'sheet_ui.done');
+    await steps.press(page, hand, 'papers.labels');
+    const { cells } = await paperOf(page);
+    const { containers } = recipe(kSalve).batch;
+    assert.equal(cells.length, containers.reduce((all, one) => all + one.count, 0), 'one for each tin');
+    await page.context().close();
+}
+
+async function paperOf(page) {
+    await settled(page);
+    return seen.paper(page);
 }
 
 export const tests = [
-    ['by finger: two mistakes and an adjustment, opened anew at every step', async ({ browser, file }) => {
+    ['by finger: weighed out with two mistakes and an adjustment, opened anew at every step; record, batch sheet, labels', async ({ browser, file }) => {
         const page = await open(await profile(browser), address(file));
         await road(page, touch(page));
     }],
