@@ -113,7 +113,7 @@ async function hostile({ browser, file }) {
 
 // Saved and printed by the browser: nothing reaches beyond the margins, and the cells of a sheet lie where they belong.
 async function printed({ browser, file }) {
-    const page = await open(await profile(browser, { viewport: { width: 1000, height: 900 } }), address(file));
+    const page = await open(await profile(browser, { isMobile: false, hasTouch: false }), address(file));
     const hand = mirror(page);
     let count = 0, most = 0;
     const keep = async (name) => {
@@ -123,9 +123,10 @@ async function printed({ browser, file }) {
         await steps.close(page, hand);
         return path;
     };
-    const paper = await page.context().newPage();  // one after another
+    const reader = await profile(browser, { isMobile: false, hasTouch: false });  // in one window the page would lie behind
+    const paper = await reader.newPage();
     const show = (path) => {
-        page.context().opened.push(address(path));
+        reader.opened.push(address(path));
         return paper.goto(address(path));
     };
     const measured = async (path, margin) => {
