@@ -168,6 +168,7 @@ bool erase_binned(Workspace& workspace, std::string_view id) {
     const Kept* kept = find(workspace, id);
     if (kept == nullptr || kept->binned.empty()) return false;
     forget_versions(workspace, kept->id);
+    std::erase_if(workspace.weighing, [&](const KeptWeighOut& one) { return one.of == kept->id; });
     workspace.recipes.erase(workspace.recipes.begin() + (kept - workspace.recipes.data()));
     return true;
 }

@@ -222,7 +222,7 @@ TEST_CASE_FIXTURE(FirstVisit, "killed and opened anew at every step, it goes on 
     CHECK(step > 10);
 }
 
-TEST_CASE_FIXTURE(FirstVisit, "a timer tells when its time is over") {
+TEST_CASE_FIXTURE(FirstVisit, "a timer tells when its time is over, and rings once") {
     begin(app);
     hand::press(app.say("weigh.steps"));
     const std::string step = app.say("formula.step_n", {{"n", "2"}});
@@ -230,9 +230,12 @@ TEST_CASE_FIXTURE(FirstVisit, "a timer tells when its time is over") {
     hand::press(app.say("sheet_ui.close"));
     CHECK(hand::reads(
         app.say("weigh.timer", {{"what", step}, {"left", app.say("weigh.minutes_left", {{"n", "20"}})}})));
+    const int before = platform::native::rung();
     platform::native::set_utc("2026-11-25T12:20:01Z");
     hand::wait(61000);
     CHECK(hand::reads(app.say("weigh.time_over", {{"what", step}})));
+    hand::wait(61000);
+    CHECK(platform::native::rung() == before + 1);
 }
 
 TEST_CASE_FIXTURE(FirstVisit,

@@ -84,6 +84,14 @@ TEST_CASE("there is one at a time of each recipe, and it is dropped by its id") 
     CHECK(workspace::weigh_out_of(work, "salve") == nullptr);
 }
 
+TEST_CASE("with a recipe that is erased for good its weigh-out goes, not with one in the bin") {
+    workspace::Workspace work = begun("potting_shed_hand_salve");
+    REQUIRE(workspace::bin(work, "salve", kNow));
+    CHECK(workspace::weigh_out_of(work, "salve") != nullptr);
+    REQUIRE(workspace::erase_binned(work, "salve"));
+    CHECK(work.weighing.empty());
+}
+
 TEST_CASE("what is at hand and an own cap go along") {
     workspace::Recipe recipe = shipped::recipe("potting_shed_hand_salve");
     recipe.batch.stock = {{"shea", grams(40)}};

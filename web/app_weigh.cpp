@@ -158,12 +158,15 @@ std::optional<std::int64_t> seconds_left(const weigh_out::Timer& timer) {
 void follow_timers(App& app) {
     const workspace::KeptWeighOut* kept = weighing(app);
     if (!kept) return;
+    platform::want_bell(!kept->weighing.timers.empty());
     for (const weigh_out::Timer& timer : kept->weighing.timers) {
         const auto left = seconds_left(timer);
         if (!left) continue;
         if (*left <= 0) {
-            if (app.ui.weigh.told.insert(timer.what).second)
+            if (app.ui.weigh.told.insert(timer.what).second) {
                 tell(app, app.say("weigh.time_over", {{"what", timer.what}}));
+                platform::ring();
+            }
             continue;
         }
         // Whole minutes are shown, in the last one seconds.

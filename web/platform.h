@@ -147,6 +147,9 @@ void remove(std::string_view key);
 void ask_to_keep();
 // Wishes the screen to stay lit, or no longer. Answers awake.
 void keep_awake(bool on);
+// Wishes to be able to ring soon, or no longer: browsers allow it only once the page was touched.
+void want_bell(bool on);
+void ring();  // heard where the browser lets it be
 
 // outside
 void copy_text(std::string_view text);  // answers copied / copy_failed

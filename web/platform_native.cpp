@@ -36,7 +36,8 @@ struct Host {
     int lines_drawn = 0, lines_measured = 0;
     int drawn = 0, font_changes = 0, files_asked_for = 0, pages_saved = 0;
     int asked_to_keep = 0;
-    bool back_guard = false, update_taken = false, awake = false;
+    bool back_guard = false, update_taken = false, awake = false, bell = false;
+    int rung = 0;
     std::uint32_t focus = 0, focus_asked_for = 0;
 };
 
@@ -292,6 +293,14 @@ void keep_awake(bool on) {
     host().awake = on;
 }
 
+void want_bell(bool on) {
+    host().bell = on;
+}
+
+void ring() {
+    host().rung += host().bell;
+}
+
 void take_update() {
     host().update_taken = true;
 }
@@ -424,6 +433,10 @@ int asked_to_keep() {
 
 bool kept_awake() {
     return host().awake;
+}
+
+int rung() {
+    return host().rung;
 }
 
 bool update_taken() {

@@ -60,6 +60,7 @@ int pages_saved();
 bool back_guard();
 int asked_to_keep();  // ask_to_keep() calls
 bool kept_awake();
+int rung();  // ring() calls while the bell was wanted
 bool update_taken();
 std::uint32_t focus_asked_for();  // the last focus_node()
 

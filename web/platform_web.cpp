@@ -69,6 +69,8 @@ void shell_clear_fragment();
 void shell_back_guard(int on);
 void shell_ask_to_keep();
 void shell_keep_awake(int on);
+void shell_want_bell(int on);
+void shell_ring();
 void shell_take_update();
 int shell_local_date();
 std::uint32_t shell_chance();
@@ -426,6 +428,15 @@ void ask_to_keep() {
 void keep_awake(bool on) {
     static bool wished = false;
     if (std::exchange(wished, on) != on) shell_keep_awake(on);
+}
+
+void want_bell(bool on) {
+    static bool wished = false;
+    if (std::exchange(wished, on) != on) shell_want_bell(on);
+}
+
+void ring() {
+    shell_ring();
 }
 
 void take_update() {
