@@ -148,6 +148,7 @@ void acids(app::App& app, const blend::Profile& profile) {
         if (other) {
             widget::swatch(app.kit, "this one", widget::kFull, app.analysed->title);
             widget::swatch(app.kit, "the other", widget::kRising, names[static_cast<std::size_t>(chosen)]);
+            widget::gap(8);
         }
     }
     constexpr std::int64_t kShown = decimal::kOne / 2;  // less than half a percent is not drawn
