@@ -45,7 +45,11 @@ void lines_of(Table& table, const Recipe& recipe, std::size_t side, std::size_t 
 // Of what it is made of and what follows; how far that is known stands beside it.
 void blend_of(Table& table, const Recipe& recipe, std::size_t side, std::size_t sides, const Ground& ground) {
     const auto made = analysis::blended(recipe, ground.shipped, {});
-    const auto put = [&](std::string_view key, Unit unit, std::optional<std::int64_t> value) {
+    // To a tenth, Cox to a hundredth: finer than that they are not good for, and what does not show does not
+    // differ.
+    const auto put = [&](std::string_view key, Unit unit, std::optional<std::int64_t> value,
+                         std::int64_t step = decimal::kOne / 10) {
+        if (value) value = decimal::scale_nearest(*value, 1, step) * step;
         row_of(table, Part::blend, unit, key, sides).values[side] = value;
     };
     if (!made) return;
@@ -56,16 +60,15 @@ void blend_of(Table& table, const Recipe& recipe, std::size_t side, std::size_t 
         put(blend::kind_name(static_cast<blend::Kind>(i)), Unit::percent, blend.shares[i].grid);
     put("iodine", Unit::number, blend.iodine.computed.value);
     put("saponification", Unit::number, blend.saponification.computed.value);
-    put("cox", Unit::number, blend.oxidisability.cox.value);
+    put("cox", Unit::number, blend.oxidisability.cox.value, decimal::kOne / 100);
     const blend::Coverage& of = blend.profile.of;
     put("profile_known", Unit::percent,
         of.asked.grid > 0
             ? std::optional(decimal::scale_nearest(of.known.grid, 100 * decimal::kOne, of.asked.grid))
             : std::nullopt);
     for (const blend::Acid& acid : blend.profile.acids) {
-        Row& row = row_of(table, Part::blend, Unit::percent, "acid " + acid.name, sides);
-        row.name = acid.name;
-        row.values[side] = acid.percent.grid;
+        put("acid " + acid.name, Unit::percent, acid.percent.grid);
+        row_of(table, Part::blend, Unit::percent, "acid " + acid.name, sides).name = acid.name;
     }
 }
 

@@ -27,18 +27,14 @@ std::string side_value(const app::App& app, const comparison::Table& table, cons
                        std::size_t side) {
     const auto& value = row.values[side];
     if (!value) return row.part == Part::lines ? "\xE2\x80\x93" : app.say("card.unknown");
-    // What is worked out is rough: a tenth is more than it is good for.
-    const std::int64_t tenth = decimal::kOne / 10;
-    const std::int64_t shown =
-        row.part == Part::blend ? decimal::scale_nearest(*value, 1, tenth) * tenth : *value;
     switch (row.unit) {
         case Unit::percent:
-            return app.say("card.percent", {{"range", words::figure(app.words, shown)}});
+            return app.say("card.percent", {{"range", words::figure(app.words, *value)}});
         case Unit::money:
             return words::figure_fixed(app.words, *value, money::places(table.currency).value_or(2)) +
                    "\xC2\xA0" + table.currency;
         default:
-            return words::figure(app.words, shown);
+            return words::figure(app.words, *value);
     }
 }
 

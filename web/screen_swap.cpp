@@ -24,15 +24,17 @@ std::string stand_in_name(const app::App& app, const std::string& id) {
 
 // "0.5 g for 1 g (0.4 to 0.7) · from memory · of an animal"
 std::string stand_in_words(const app::App& app, const StandIn& one) {
-    const auto figure = [&](std::int64_t grid) { return words::figure_fixed(app.words, grid, 2); };
+    const auto figure = [&](std::int64_t grid) {  // to 0.01
+        return words::figure(app.words, decimal::scale_nearest(grid, 1, 100) * 100);
+    };
     std::string text;
     const auto add = [&](const std::string& more) { text += (text.empty() ? "" : " \xC2\xB7 ") + more; };
     if (one.basis == swap::Basis::same_role) {
         add(app.say("swap_ui.same_role"));
     } else {
-        add(app.say("swap_ui.factor", {{"factor", figure(one.factor)},
-                                       {"min", figure(one.range.min)},
-                                       {"max", figure(one.range.max)}}));
+        add(app.say("swap_ui.factor", {{"factor", figure(one.factor)}}));
+        if (one.range.min != one.range.max)
+            add(app.say("swap_ui.range", {{"min", figure(one.range.min)}, {"max", figure(one.range.max)}}));
         if (!one.by_way_of.empty())
             add(app.say("swap_ui.over", {{"name", stand_in_name(app, one.by_way_of)}}));
         add(app::source_words(app, one.source, one.standing));
