@@ -20,7 +20,7 @@ std::string per_head_said(const words::Table& words, const cost::PerHead& made, 
                                   {{"one", sum({made.low.minor + (made.more > 0 ? 1 : 0)})},
                                    {"all", sum(made.used)},
                                    {"people", std::to_string(people)},
-                                   {"percent", words::figure(words, made.known.grid)}});
+                                   {"percent", words::figure_fixed(words, made.known.grid, 1)}});
     if (made.bought) said += " " + words::say(words, "workshop.head_bought", {{"all", sum(*made.bought)}});
     return said;
 }

@@ -210,7 +210,7 @@ TEST_CASE_FIXTURE(
     Bench,
     "lots: a corrected number is found under the old one too, and a lot that is used up is offered no more") {
     app.ui.card = "beeswax_yellow";
-    REQUIRE(workspace::add_lot(app.work, {"beeswax_yellow", "BW-1", {}, "", "", "", {}, "", ""}, "l1",
+    REQUIRE(workspace::add_lot(app.work, {"beeswax_yellow", "BW-1", {}, "", "", "", {}, "", "", "", {}}, "l1",
                                platform::now_utc()));
     begin();
     press(say("record_ui.lots_at_hand", {{"n", "1"}}));

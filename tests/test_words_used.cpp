@@ -46,10 +46,10 @@ std::string family(const std::string& key) {
     return key.substr(0, key.find('.'));
 }
 
-const std::set<std::string> kMadeAtRunTime = {"acid",    "ask",         "check",       "compare", "error",
-                                              "finding", "kind_french", "material",    "paper",   "pasted",
-                                              "record",  "record_ask",  "record_text", "role",    "sale",
-                                              "storing", "unmade",      "oil_caution", "regime"};
+const std::set<std::string> kMadeAtRunTime = {"acid",   "ask",     "check",       "compare",     "cost",
+                                              "error",  "finding", "kind_french", "material",    "paper",
+                                              "pasted", "record",  "record_ask",  "record_text", "role",
+                                              "sale",   "storing", "unmade",      "oil_caution", "regime"};
 
 }  // namespace
 

@@ -30,7 +30,8 @@ struct Size {
 inline constexpr Size kSizes[] = {{360, 640}, {640, 360}, {320, 568}, {820, 1180}, {1440, 900}};
 inline constexpr Screen kScreens[] = {Screen::book,     Screen::formula, Screen::batch, Screen::stock,
                                       Screen::more,     Screen::checks,  Screen::label, Screen::papers,
-                                      Screen::workshop, Screen::reading, Screen::swaps, Screen::blend};
+                                      Screen::workshop, Screen::reading, Screen::swaps, Screen::blend,
+                                      Screen::cost};
 // Every sheet there is, by counting: source_list is the last.
 inline std::vector<Sheet> all_sheets() {
     std::vector<Sheet> sheets;

@@ -226,6 +226,7 @@ void keep_beside(App& app, keeping::Loser loser) {
     if (!app.kept_loaded && app.keeping.loaded()) {
         app.kept_loaded = true;
         app.work = app.keeping.take_loaded();
+        app.shelf.reset();
         const Screen place = place_called(app.work.place);
         const bool asked_for = app.ui.screen == Screen::gallery;  // by the address, a moment ago
         if (!asked_for && (!of_recipe(place) || !app.work.open.empty())) app.ui.screen = place;
@@ -257,6 +258,8 @@ void keep_beside(App& app, keeping::Loser loser) {
         app.compared.reset();
         app.workshop.reset();
         app.blend_view.reset();
+        app.cost.reset();
+        app.per_head.reset();
         app.ceilings.clear();
         app.mine = workspace::mine(app.work, app.presets.catalogue);
         app.analysis = analysis::of(*recipe, app.presets.catalogue, bench, app.mine);

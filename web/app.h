@@ -14,6 +14,7 @@
 #include "engine/analysis_blend.h"
 #include "engine/ceiling.h"
 #include "engine/comparison.h"
+#include "engine/cost.h"
 #include "engine/documents.h"
 #include "engine/labelling.h"
 #include "engine/limits_book.h"
@@ -23,6 +24,7 @@
 #include "engine/weigh_out_ways.h"
 #include "engine/workshop.h"
 #include "engine/workspace.h"
+#include "engine/workspace_stock.h"
 #include "keeping.h"
 #include "kit.h"
 #include "picture.h"
@@ -73,6 +75,12 @@ struct App {
     std::vector<workspace::Recipe> compared_sides;  // that stand side by side
     price::Book compared_with;
     std::optional<comparison::Table> compared;
+    std::optional<result::Result<cost::Cost>> cost;  // likewise
+    std::optional<result::Result<cost::PerHead>> per_head;
+    price::Book costed_with;
+    std::string costed_of;                  // id of the recipe
+    std::optional<workspace::Shelf> shelf;  // as of so many filings
+    std::uint64_t shelf_of = 0;
     std::optional<qr::Code> code;  // of the link that is being shared
     std::string code_says;
     std::map<std::size_t, std::optional<ceiling::Ceiling>> ceilings;  // of its lines that were asked for
@@ -185,6 +193,18 @@ std::string version_name(const App& app, const std::string& id);  // "as it is n
 // --- side by side, and what could stand in a line's place (app_swap.cpp) ---
 const comparison::Table& compared(App& app, std::vector<workspace::Recipe> sides);
 void take_swap(App& app, formula::Formula formula);
+
+// --- what things cost, and what is left of them (app_cost.cpp) ---
+const result::Result<cost::Cost>& cost_of(App& app);  // of what is analysed, by this device's prices
+// Nothing: no currency is said, or no workshop can be.
+std::optional<cost::PerHead> per_head(App& app);
+const workspace::Shelf& shelf(App& app);
+std::string money(const App& app, money::Amount amount);  // in the currency that is reckoned in
+void edit_prices(App& app, const result::Result<price::Book>& changed);
+void show_packs(App& app, price::Of of, const std::string& what);
+bool keep_pack(App& app);  // as it stands in its sheet; or says why not
+// What was taken from the shelf for one line of a record, or why nothing was; "" where no lot was named.
+std::string taken_words(App& app, const workspace::Taking& taking);
 
 // --- a batch on the scale (app_weigh.cpp) ---
 const workspace::KeptWeighOut* weighing(const App& app);   // of the open recipe; null: none is under way

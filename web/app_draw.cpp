@@ -46,6 +46,7 @@ constexpr ScreenRow kGallery{Screen::gallery, "gallery.title", widget::Mark::dot
 constexpr ScreenRow kAsked[] = {
     {Screen::checks, "nav.checks", widget::Mark::check, screens::checks},
     {Screen::blend, "nav.blend", widget::Mark::check, screens::blend},
+    {Screen::cost, "nav.cost", widget::Mark::check, screens::cost},
     {Screen::label, "nav.label", widget::Mark::check, screens::label},
     {Screen::versions, "nav.versions", widget::Mark::check, screens::versions},
     {Screen::swaps, "nav.swaps", widget::Mark::check, screens::swaps},
@@ -144,6 +145,8 @@ constexpr SheetRow kSheets[] = {
     {Sheet::record_line, "line.title", screens::record_line},
     {Sheet::lot, "lot.title", screens::lot},
     {Sheet::trace, "lot.trace", screens::trace},
+    {Sheet::pack, "paid.title", screens::pack},
+    {Sheet::rates, "rate.title", screens::rates},
     {Sheet::version, "version_ui.title", screens::version},
     {Sheet::weigh_line, "weigh.this_line", screens::weigh_line},
     {Sheet::weigh_adjust, "weigh.adjust", screens::weigh_adjust},

@@ -88,7 +88,7 @@ result::Result<std::string> html_of(App& app, Paper paper) {
             const auto& made = workshop_of(app);
             if (!made) return made.error();
             return documents::workshop(*app.analysed, settings.workshop, *made, app.known,
-                                       checks(app).cautions, app.words);
+                                       checks(app).cautions, app.words, per_head(app));
         }
         case Paper::batch_record:
             return documents::batch_record(*workspace::find_record(app.work, app.ui.records.record),

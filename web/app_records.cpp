@@ -104,8 +104,11 @@ void show_lot(App& app, const std::string& ingredient, const std::string& id) {
 }
 
 void keep_lot(App& app) {
-    const RecordsIn& in = app.ui.records;
+    RecordsIn& in = app.ui.records;
     const std::string now = platform::now_utc();
+    const lot::Lot* before = workspace::find_lot(app.work, in.lot);
+    if (in.lot_in.left && (!before || before->left != in.lot_in.left || before->counted != in.lot_in.counted))
+        in.lot_in.counted_at = now;
     if (!went_well(app,
                    in.lot.empty() ? workspace::add_lot(app.work, in.lot_in, new_id(), now)
                                   : workspace::set_lot(app.work, in.lot, in.lot_in, now),

@@ -28,6 +28,7 @@ enum class Screen {
     more,
     gallery,
     checks,
+    cost,
     label,
     versions,
     reading,
@@ -91,6 +92,8 @@ enum class Sheet {
     record_line,
     lot,
     trace,
+    pack,
+    rates,
     version,
     weigh_line,
     weigh_adjust,
@@ -173,6 +176,18 @@ struct RecordsIn {       // batch records and lots, and what is being written in
     bool all_entries = false;  // as they were written, those that do not hold too
 };
 
+struct PriceIn {  // what is paid for one thing, while it is entered
+    price::Of of = price::Of::label;
+    std::string what;               // id or name
+    std::optional<std::size_t> at;  // of the packs of the book; none: a further one
+    bool entering = false;
+    price::Pack pack;
+    std::optional<std::int64_t> paid, delivery;  // on the grid, until the currency is known
+    price::Rate rate;
+    std::optional<std::string> currency;  // to reckon in, being typed
+    price::By by[2] = {};                 // of the wholesale and the retail price, while they have no figure
+};
+
 struct VersionsIn {
     std::string name;                // that the recipe as it stands is to be kept under
     std::string version;             // id of the one a sheet concerns
@@ -223,6 +238,7 @@ struct UiState {
     LabelIn label;
     ReadingIn reading;
     RecordsIn records;
+    PriceIn price;
     VersionsIn versions;
     SwapIn swap;
     bool all_compared = false;  // what is the same on all sides is listed too

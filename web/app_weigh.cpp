@@ -191,7 +191,15 @@ void record_weighing(App& app) {
     app.ui.screen = Screen::record;
     app.ui.to_top = true;
     const record::Record* record = workspace::find_record(app.work, *filed);
-    tell(app, app.say("weigh.recorded", {{"number", record ? record->number : *filed}}));
+    const std::string number = record ? record->number : *filed;
+    std::size_t taken = 0;
+    const auto takings = workspace::takings(app.work, shelf(app), *filed);
+    for (const workspace::Taking& one : takings)
+        taken += one.why == workspace::NotTaken::none ? 1 : 0;
+    tell(app, taken == 0 ? app.say("weigh.recorded", {{"number", number}})
+                         : app.say("weigh.recorded_taken", {{"number", number},
+                                                            {"n", std::to_string(taken)},
+                                                            {"all", std::to_string(takings.size())}}));
 }
 
 void drop_weighing(App& app) {

@@ -4,6 +4,8 @@
 #include <utility>
 
 #include "app.h"
+#include "engine/money_said.h"
+#include "engine/workspace_edits.h"
 #include "engine/workspace_lots.h"
 #include "engine/workspace_records.h"
 #include "screens.h"
@@ -21,7 +23,7 @@ void add_part(std::string& text, const std::string& more, const char* between = 
     if (!more.empty()) text += (text.empty() ? "" : between) + more;
 }
 
-std::string under(const app::App& app, const lot::Lot& lot) {
+std::string under(app::App& app, const lot::Lot& lot, const std::string& id) {
     std::string words;
     const auto day = [&](const char* key, const std::string& said) {
         if (!said.empty()) add_part(words, app.say(key, {{"day", said}}));
@@ -29,8 +31,15 @@ std::string under(const app::App& app, const lot::Lot& lot) {
     day("lot.used_up_on", lot.used_up);
     day("record_ui.best_before", lot.best_before);
     day("lot.opened_on", lot.opened);
-    if (lot.left && lot.used_up.empty())
-        add_part(words, app.say("lot.left_on", {{"g", app.grams(*lot.left)}, {"day", lot.counted}}));
+    if (lot.left && lot.used_up.empty()) {
+        const workspace::OnShelf* now = workspace::find(app::shelf(app), id);
+        const bool taken = now && now->taken.grid > 0;
+        add_part(words, app.say(taken ? "lot.left_now" : "lot.left_on",
+                                {{"g", app.grams(*lot.left)},
+                                 {"day", lot.counted},
+                                 {"left", taken ? app.grams(*now->left()) : ""},
+                                 {"taken", taken ? app.grams(now->taken) : ""}}));
+    }
     add_part(words, lot.supplier);
     return words;
 }
@@ -77,12 +86,31 @@ void lots_of_card(app::App& app, std::string_view ingredient) {
         const auto& lot = std::get<lot::Lot>(filed->what);
         widget::RowSpec row;
         row.title = lot.number;
-        row.under = under(app, lot);
+        row.under = under(app, lot, filed->id);
         row.onward = true;
         if (widget::row(kit, "lot " + filed->id, row).pressed) pressed = filed->id;
         widget::hairline(kit);
     }
     widget::gap(6);
+    widget::NumberSpec low;
+    low.name = app.say("lot.low_under");
+    low.unit = "g";
+    low.read = typed::mass_or_none;
+    low.may_be_empty = true;
+    low.hint = app.say("settings.not_said");
+    std::optional<std::int64_t> under_g;
+    for (const lot::Threshold& one : app.work.settings.low)
+        if (one.ingredient == id) under_g = one.grams.grid;
+    if (const auto change = widget::number_field(kit, "low", under_g, low); change.changed)
+        app::edit(app, workspace::set_low(app.work.settings, id, {change.value.value_or(0)}));
+    widget::gap(8);
+    const price::Pack* pack = price::pack_of(app.work.settings.prices, price::Of::ingredient, id);
+    widget::RowSpec paid;
+    paid.title = app.say("paid.title");
+    paid.right = pack ? money::say(app.words, pack->paid + pack->delivery, pack->currency) : "";
+    paid.onward = true;
+    if (widget::row(kit, "paid", paid).pressed) return app::show_packs(app, price::Of::ingredient, id);
+    widget::gap(8);
     if (widget::button(kit, "lot_add", app.say("lot.add"), widget::Look::plain, kit.width))
         return app::show_lot(app, id, "");
     if (!pressed.empty()) app::show_lot(app, id, pressed);

@@ -161,6 +161,7 @@ void lines(app::App& app, const record::State& state) {
     record_section(app, "record_ui.weighed");
     std::optional<std::size_t> pressed;
     std::vector<record::Known> as_planned;
+    const auto takings = workspace::takings(app.work, app::shelf(app), app.ui.records.record);
     for (std::size_t i = 0; i < state.lines.size(); ++i) {
         const record::Weighed& line = state.lines[i];
         widget::RowSpec row;
@@ -172,6 +173,7 @@ void lines(app::App& app, const record::State& state) {
                                            : app.say("record_ui.lot", {{"lot", line.lot}}));
         if (!line.best_before.empty())
             add_to(row.under, app.say("record_ui.best_before", {{"day", line.best_before}}));
+        if (i < takings.size()) add_to(row.under, app::taken_words(app, takings[i]));
         row.right = line.weighed ? app.grams(*line.weighed) : app.say("own.not_known");
         if (widget::row(kit, "line " + std::to_string(i), row).pressed) pressed = i;
         widget::hairline(kit);

@@ -72,10 +72,39 @@ catalogue::Catalogue listed(std::vector<Ingredient> ingredients) {
     return list;
 }
 
+// What is under its threshold, or under what the open recipe's batch takes; the id pressed, else "".
+std::string runs_low(app::App& app) {
+    std::vector<workspace::Wanted> needs;
+    if (app.analysed && app.analysis && app.analysis->batch)
+        needs = workspace::wanted(*app.analysed, *app.analysis->batch);
+    const std::vector<workspace::Low> low = workspace::low(app.work, app::shelf(app), needs);
+    if (low.empty()) return "";
+    std::string pressed;
+    widget::heading(app.kit, 2, app.say("stock.low"));
+    for (const workspace::Low& one : low) {
+        const catalogue::Ingredient* known =
+            catalogue::find_ingredient(app.presets.catalogue, one.ingredient);
+        for (const Ingredient& mine : app.mine)
+            if (mine.id == one.ingredient) known = &mine;
+        widget::RowSpec row;
+        row.title = known && !known->name.empty() ? known->name : one.ingredient;
+        row.under =
+            app.say(!one.left ? "stock.low_unknown"
+                    : one.own ? "stock.low_own"
+                              : "stock.low_needed",
+                    {{"left", one.left ? app.grams(*one.left) : ""}, {"wanted", app.grams(one.wanted)}});
+        if (widget::row(app.kit, "low " + one.ingredient, row).pressed) pressed = one.ingredient;
+        widget::hairline(app.kit);
+    }
+    widget::gap(14);
+    return pressed;
+}
+
 }  // namespace
 
 void stock(app::App& app) {
     kit::Kit& kit = app.kit;
+    const std::string low = runs_low(app);
     widget::TextSpec search;
     search.name = app.say("ingredient.search");
     search.hint = app.say("ingredient.search_hint");
@@ -118,7 +147,7 @@ void stock(app::App& app) {
         if (widget::button(kit, "bin", app.say("stock.bin", {{"n", std::to_string(binned)}})))
             app::show(app, app::Sheet::own_bin);
     }
-    const std::string pressed = !mine.empty() ? mine : !along.empty() ? along : shipped;
+    const std::string pressed = !low.empty() ? low : !mine.empty() ? mine : !along.empty() ? along : shipped;
     if (!pressed.empty()) app::show_card(app, pressed, !along.empty());
 }
 

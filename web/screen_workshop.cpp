@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "app.h"
+#include "engine/workshop_cost.h"
 #include "engine/workspace_edits.h"
 #include "kept_rows.h"
 #include "screens.h"
@@ -121,6 +122,9 @@ void takes(app::App& app, const Plan& plan, const ::workshop::Workshop& made) {
                      app.say("workshop_ui.kit",
                              {{"people", n(one.people)}, {"g", app.grams(one.total)}, {"n", n(one.units)}}));
     }
+    if (const auto head = app::per_head(app))
+        widget::text(kit, app.say("workshop.per_head") + ": " +
+                              ::workshop::per_head_said(app.words, *head, plan.people));
     if (made.dilution)
         widget::text(kit, app.say("workshop.dilution_said",
                                   {{"g", app.grams(made.dilution->total)},

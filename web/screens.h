@@ -34,6 +34,7 @@ void book_foot(app::App& app);
 void formula(app::App& app);
 void batch(app::App& app);
 void checks(app::App& app);
+void cost(app::App& app);
 void label(app::App& app);
 void blend(app::App& app);
 void stock(app::App& app);
@@ -130,6 +131,8 @@ void record_entry(app::App& app);
 void record_line(app::App& app);
 void lot(app::App& app);
 void trace(app::App& app);  // which batches a lot went into, and where those went
+void pack(app::App& app);   // what is paid for one thing
+void rates(app::App& app);  // of exchange
 void version(app::App& app);
 void weigh_line(app::App& app);  // lot, what is at hand, another jug
 void weigh_adjust(app::App& app);

@@ -52,6 +52,19 @@ result::Result<std::int64_t> mass(std::string_view text) {
     return grams;
 }
 
+result::Result<std::int64_t> volume(std::string_view text) {
+    const auto plain = quantity::read_volume(text);
+    if (!plain && plain.error().code == Code::unit_unknown) return plain.error();
+    auto ml = within(plain ? result::Result<std::int64_t>(plain->grid) : decimal::calculate(text), 0,
+                     batch::kLargest.grid);
+    if (ml && *ml == 0) return {Code::batch_zero, "", "0"};
+    return ml;
+}
+
+result::Result<std::int64_t> amount(std::string_view text) {
+    return within(decimal::calculate(text), 0, decimal::kLargest);
+}
+
 result::Result<std::int64_t> whole(std::string_view text) {
     const auto number = within(decimal::calculate(text), 0, 10000 * decimal::kOne);
     if (number && *number % decimal::kOne != 0) return {Code::number_too_fine, "", decimal::print(*number)};

@@ -177,6 +177,12 @@ export async function tour(page, hand, look) {
     await goTo(page, hand, 'nav.formula');
     await press(page, hand, 'nav.checks');
     await there('checks');
+    await press(page, hand, 'nav.cost');
+    await hand.write(await seen.field(page, say('cost_ui.currency')), 'EUR');
+    await there('cost');
+    await hand.press(page.getByRole('main').getByRole('button', { name: new RegExp(`^${ingredientName('glycerin')}`) }).first());
+    await there('paid');
+    await close(page, hand);
     await press(page, hand, 'nav.label');
     await there('label');
     await sheet('customer-card', 'ask.card');
