@@ -82,7 +82,7 @@ TEST_CASE_FIXTURE(FirstVisit, "the nearest of several is told with how far it is
             break;
         }
     hand::press(name("grapeseed"), mirror::Role::checkbox);
-    CHECK(hand::reads("of its fatty acids are others than before"));
+    CHECK(hand::reads("of the fatty acids in these lines are others than before"));
     CHECK(hand::reads(app.say("swap_ui.acids")));
     hand::press(app.say("adjust.take"));
     CHECK(percent_of(app, "sunflower") == 0);
