@@ -180,7 +180,7 @@ export async function tour(page, hand, look) {
     await press(page, hand, 'nav.cost');
     await hand.write(await seen.field(page, say('cost_ui.currency')), 'EUR');
     await there('cost');
-    await hand.press(page.getByRole('main').getByRole('button', { name: new RegExp(`^${ingredientName('glycerin')}`) }).first());
+    await hand.press(page.getByRole('main').getByRole('button', { name: ingredientName('glycerin'), exact: true }).last());
     await there('paid');
     await close(page, hand);
     await press(page, hand, 'nav.label');
