@@ -147,7 +147,10 @@ void unit_rows(app::App& app, const Cost& made) {
         cost_row(
             app, "unit",
             app.say("cost_ui.count", {{"n", n(one.count)}, {"name", container_called(app, one.container)}}),
-            under, app::money(app, one.one), false);
+            under,
+            made.missing.empty() ? app::money(app, one.one)
+                                 : app.say("cost_ui.at_least", {{"sum", app::money(app, one.one)}}),
+            false);
         const pricing::Offers offers = pricing::offers(one.one, app.work.settings.prices, made.fixed);
         offer(app, "cost_ui.wholesale", offers.wholesale, made.fixed.has_value());
         offer(app, "cost_ui.retail", offers.retail, made.fixed.has_value());
