@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sorting.h"
+
 namespace reading {
 namespace {
 
@@ -227,8 +229,7 @@ void ConflictWork::step_mend() {
 }
 
 void ConflictWork::finish() {
-    std::stable_sort(conflict_.mends.begin(), conflict_.mends.end(),
-                     [](const Mend& a, const Mend& b) { return a.by < b.by; });
+    sorting::stable(conflict_.mends, [](const Mend& a, const Mend& b) { return a.by < b.by; });
     stage_ = Stage::done;
 }
 

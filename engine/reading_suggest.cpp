@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sorting.h"
+
 namespace reading {
 namespace {
 
@@ -93,7 +95,7 @@ void SuggestWork::gather() {
             }
             order.emplace_back(far, i);
         }
-        std::sort(order.begin(), order.end());
+        sorting::stable(order);
         middle_.clear();
         for (std::size_t i = 0; i < (count + 1) / 2; ++i)
             middle_.push_back(order[i].second);
@@ -135,8 +137,7 @@ Suggestion SuggestWork::rounded(const double* percents) const {
     std::vector<std::size_t> by_size(items);
     for (std::size_t i = 0; i < items; ++i)
         by_size[i] = i;
-    std::stable_sort(by_size.begin(), by_size.end(),
-                     [&](std::size_t a, std::size_t b) { return percents[a] > percents[b]; });
+    sorting::stable(by_size, [&](std::size_t a, std::size_t b) { return percents[a] > percents[b]; });
     for (const auto& steps : kRoundings) {
         std::vector<quantity::Percent> near;
         std::int64_t left = quantity::kHundred.grid;

@@ -1,8 +1,11 @@
 // A wasm module's code taken apart, so that it compresses better (by a sixteenth): the numbers of functions, of locals, the
-// constants and the offsets each in a row of their own, and what remains of the instructions in another. web/module_join.c
+// constants and the offsets each in a row of their own, and what remains of the instructions in another. Of a local stands
+// there how many others of its function were used since it was. web/module_join.c
 // puts them together again; the sizes of bodies are not kept, since it finds their ends. A module with instructions that
 // wasm_code.mjs does not know stays in one piece, and so does one that no optimizer has written.
 import { Reader, Unknown, kSections, number, walk } from './wasm_code.mjs';
+
+const kMostLocals = 4096; // of a function: as many ranks as module_join.c has room for
 
 const kRows = ['function', 'local', 'constant', 'offset'];
 
@@ -29,11 +32,19 @@ function takenApart(wasm) {
         if (all.at - told !== number(size).length) throw new Unknown(); // told in more bytes than it takes
         let kept = body.at;
         body.each(() => { body.number(); body.skip(1); });
+        const lately = Array.from({ length: kMostLocals }, (_, i) => i);
+        const rank = (local) => {
+            const place = lately.indexOf(local);
+            if (place < 0) throw new Unknown();
+            lately.splice(place, 1);
+            lately.unshift(local);
+            return place;
+        };
         walk(body, Object.fromEntries(kRows.map((kind) => [kind, () => {
             rows.rest.push(wasm.subarray(kept, body.at));
             kept = body.at;
-            body.number();
-            rows[kind].push(wasm.subarray(kept, body.at));
+            const value = body.number(); // constants have a sign, and stay as they are
+            rows[kind].push(kind === 'local' ? Buffer.from(number(rank(value))) : wasm.subarray(kept, body.at));
             kept = body.at;
         }])));
         rows.rest.push(wasm.subarray(kept, body.end));

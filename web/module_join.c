@@ -5,13 +5,16 @@
 #include <string.h>
 
 enum { kBefore, kRest, kFunctions, kLocals, kConstants, kOffsets, kBehind, kParts };
-enum { kMostSize = 5 };  // bytes of a number of 32 bits
+enum { kMostSize = 5 };      // bytes of a number of 32 bits
+enum { kMostLocals = 4096 };  // of a function, as in shell/pack_split.mjs
 
 typedef struct {
     const unsigned char *at, *end;
 } Row;
 static Row rows[kParts];
 static unsigned char *out;
+static uint16_t lately[kMostLocals];  // locals, the one that was used last first
+static size_t stirred = kMostLocals;   // how many of them are not in their first order
 
 static unsigned char byte(int part) { return *out++ = *rows[part].at++; }
 static void bytes(int part, size_t count) {
@@ -31,7 +34,25 @@ static void numbers(int part, size_t count) {
     while (count-- > 0) number(part);
 }
 
+static void write(size_t value) {
+    for (; value > 127; value >>= 7) *out++ = (value & 127) | 128;
+    *out++ = value;
+}
+
+static void local(void) {
+    unsigned char *const place = out;
+    const size_t rank = number(kLocals) % kMostLocals;
+    const uint16_t it = lately[rank];
+    memmove(lately + 1, lately, rank * sizeof *lately);
+    lately[0] = it;
+    if (stirred <= rank) stirred = rank + 1;
+    out = place;
+    write(it);
+}
+
 static void body(void) {
+    for (size_t i = 0; i < stirred; ++i) lately[i] = i;
+    stirred = 0;
     for (size_t locals = number(kRest); locals > 0; --locals) {
         number(kRest);
         byte(kRest);
@@ -40,7 +61,7 @@ static void body(void) {
         if (rows[kRest].at >= rows[kRest].end) return;
         const unsigned char what = byte(kRest);
         if (what == 0x10 || what == 0xd2) number(kFunctions);
-        else if (what >= 0x20 && what <= 0x22) number(kLocals);
+        else if (what >= 0x20 && what <= 0x22) local();
         else if (what == 0x41) number(kConstants);
         else if (what >= 0x28 && what <= 0x3e) {
             number(kRest);
@@ -81,14 +102,11 @@ __attribute__((export_name("join"))) size_t join(unsigned char *module, size_t s
         unsigned char *const start = out;
         out += kMostSize;
         body();
-        size_t length = out - start - kMostSize;
-        unsigned char *place = start;
-        for (size_t rest = length; ; rest >>= 7) {
-            *place++ = (rest & 127) | (rest > 127 ? 128 : 0);
-            if (rest <= 127) break;
-        }
-        memmove(place, start + kMostSize, length);
-        out = place + length;
+        const size_t length = out - start - kMostSize;
+        out = start;
+        write(length);
+        memmove(out, start + kMostSize, length);
+        out += length;
         if ((size_t)(out - module) > size) return 0;
     }
     bytes(kBehind, head[kBehind + 1]);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app.h"
+#include "engine/sorting.h"
 #include "engine/workspace_edits.h"
 #include "screens.h"
 #include "typed.h"
@@ -262,8 +263,8 @@ void reading_sum(app::App& app) {
     widget::gap(8);
     if (widget::button(app.kit, "take", app.say("reading_ui.take"), widget::Look::primary, app.kit.width,
                        !whole)) {
-        std::sort(draft.terms.begin(), draft.terms.end(),
-                  [](const ::reading::Term& a, const ::reading::Term& b) { return a.item < b.item; });
+        sorting::stable(draft.terms,
+                        [](const ::reading::Term& a, const ::reading::Term& b) { return a.item < b.item; });
         if (in.statement)
             in.said[*in.statement] = draft;
         else
