@@ -27,16 +27,29 @@ std::string shortened(std::string text) {
 }
 
 struct Frame {
+    Json* node = nullptr;  // stays where it is: nothing is put beside it before it ends
     bool is_list = false;
     std::size_t index = 0;
     std::string key;
     std::set<std::string> keys;
 };
 
-// The events of the JSON library, by the names it asks for.
+// The events of the JSON library, by the names it asks for; makes the tree of them, within bounds.
 struct Survey {
+    Json tree;
     std::vector<Frame> frames;
     std::optional<result::Error> error;
+
+    Json& put(Json value) {
+        if (frames.empty()) return tree = std::move(value);
+        const Frame& frame = frames.back();
+        if (frame.is_list) {
+            Json::array_t& list = *frame.node->get_ptr<Json::array_t*>();
+            return list.emplace_back(std::move(value));
+        }
+        Json::object_t& object = *frame.node->get_ptr<Json::object_t*>();
+        return object.emplace_back(frame.key, std::move(value)).second;
+    }
 
     std::string path() const {
         std::string out;
@@ -58,20 +71,24 @@ struct Survey {
     bool enter(bool is_list) {
         if (frames.size() >= kMostDepth)
             return stop(result::Code::too_many, path(), std::to_string(kMostDepth));
-        frames.push_back({});
-        frames.back().is_list = is_list;
+        Json& node = put(is_list ? Json::array() : Json::object());
+        frames.push_back({&node, is_list, 0, "", {}});
         return true;
     }
     bool leave() {
         frames.pop_back();
         return value_done();
     }
-    bool null() { return value_done(); }
-    bool boolean(bool) { return value_done(); }
-    bool number_integer(std::int64_t) { return value_done(); }
-    bool number_unsigned(std::uint64_t) { return value_done(); }
-    bool number_float(double, const std::string&) { return value_done(); }
-    bool string(std::string&) { return value_done(); }
+    bool value(Json value) {
+        put(std::move(value));
+        return value_done();
+    }
+    bool null() { return value(nullptr); }
+    bool boolean(bool is) { return value(is); }
+    bool number_integer(std::int64_t number) { return value(number); }
+    bool number_unsigned(std::uint64_t number) { return value(number); }
+    bool number_float(double number, const std::string&) { return value(number); }
+    bool string(std::string& text) { return value(std::move(text)); }
     bool binary(Json::binary_t&) { return value_done(); }
     bool start_object(std::size_t) { return enter(false); }
     bool start_array(std::size_t) { return enter(true); }
@@ -102,9 +119,8 @@ result::Result<Json> parse(std::string_view text) {
     Survey survey;
     const bool sound = Json::sax_parse(text, &survey);
     if (survey.error) return *survey.error;
-    Json tree = Json::parse(text, nullptr, false);
-    if (!sound || tree.is_discarded()) return {result::Code::json_malformed};
-    return tree;
+    if (!sound) return {result::Code::json_malformed};
+    return std::move(survey.tree);
 }
 
 void Failure::at(result::Code code, std::string place, std::string detail) {

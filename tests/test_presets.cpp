@@ -8,6 +8,8 @@
 #include <vector>
 
 #include "doctest/doctest.h"
+#include "engine/blend_hlb.h"
+#include "engine/blend_values.h"
 #include "engine/declaration.h"
 #include "engine/density.h"
 #include "engine/measures.h"
@@ -208,6 +210,14 @@ TEST_CASE("every source in the bibliography is used, and a value stands as its s
     used.insert({std::string(density::kWarmSource), std::string(density::kWaterSource)});  // of the sums
     used.insert(std::string(declaration::kCanadaSource));
     used.insert(std::string(swap::kWorkedOut));
+    for (const std::string_view key : {blend::kIodineSource, blend::kSaponificationSource, blend::kCoxSource})
+        used.insert(std::string(key));
+    for (const catalogue::Ingredient& one : all.ingredients)
+        for (const blend::Hlb* hlb : {blend::required_hlb(one), blend::hlb_of_emulsifier(one.id)}) {
+            if (!hlb) continue;
+            used.insert(std::string(hlb->source));
+            CHECK(hlb->standing == catalogue::find_source(all, hlb->source)->standing);
+        }
     for (const auto& [market, id] : market::kAll) {
         for (const sale_needs::Need& need : sale_needs::of(market))
             used.insert(std::string(need.source));

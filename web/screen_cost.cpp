@@ -85,14 +85,19 @@ void known_part(app::App& app, const Cost& made) {
         app.say("cost_ui.known", {{"percent", words::figure_fixed(app.words, made.known.grid, 1)}}), all);
 }
 
+// Of what has no price at all nothing is said, of what has one in part that it is at least so much.
+std::string sum_words(const app::App& app, money::Amount sum, bool whole) {
+    if (whole) return app::money(app, sum);
+    return sum.minor == 0 ? app.say("card.unknown")
+                          : app.say("cost_ui.at_least", {{"sum", app::money(app, sum)}});
+}
+
 void batch_whole(app::App& app, const Cost& made) {
     kit::Kit& kit = app.kit;
-    const std::string sum = app::money(app, made.amount);
     widget::heading(kit, 2,
                     made.batch ? app.say("cost_ui.of_batch", {{"g", app.grams(made.total)}})
                                : app.say("cost_ui.of_kilogram"));
-    widget::text(kit, made.missing.empty() ? sum : app.say("cost_ui.at_least", {{"sum", sum}}),
-                 theme::Type::title);
+    widget::text(kit, sum_words(app, made.amount, made.missing.empty()), theme::Type::title);
     known_part(app, made);
     widget::gap(6);
     for (int i = 0; made.batch && i < cost::kKinds; ++i)
@@ -112,7 +117,7 @@ void batch_whole(app::App& app, const Cost& made) {
                              kBetween + one.day + (one.source.empty() ? "" : kBetween + one.source));
 }
 
-void offer(app::App& app, const char* key, const std::optional<pricing::Offer>& one, bool fixed) {
+void offer(app::App& app, const char* key, const std::optional<pricing::Offer>& one, const Cost& made) {
     if (!one) return;
     const auto figure = [&](const std::optional<std::int64_t>& grid) {
         return grid ? words::figure_fixed(app.words, *grid, 1) : app.say("card.unknown");
@@ -120,11 +125,11 @@ void offer(app::App& app, const char* key, const std::optional<pricing::Offer>& 
     std::string under = app.say("cost_ui.offer", {{"sum", app::money(app, one->earned)},
                                                   {"margin", figure(one->margin)},
                                                   {"up", figure(one->mark_up)}});
-    if (fixed)
+    if (made.fixed)
         under += kBetween + (one->break_even
                                  ? app.say("cost_ui.break_even", {{"n", std::to_string(*one->break_even)}})
                                  : app.say("cost_ui.never"));
-    cost_row(app, key, app.say(key), under, app::money(app, one->price), false);
+    cost_row(app, key, app.say(key), under, sum_words(app, one->price, made.missing.empty()), false);
 }
 
 void unit_rows(app::App& app, const Cost& made) {
@@ -147,13 +152,10 @@ void unit_rows(app::App& app, const Cost& made) {
         cost_row(
             app, "unit",
             app.say("cost_ui.count", {{"n", n(one.count)}, {"name", container_called(app, one.container)}}),
-            under,
-            made.missing.empty() ? app::money(app, one.one)
-                                 : app.say("cost_ui.at_least", {{"sum", app::money(app, one.one)}}),
-            false);
+            under, sum_words(app, one.one, made.missing.empty()), false);
         const pricing::Offers offers = pricing::offers(one.one, app.work.settings.prices, made.fixed);
-        offer(app, "cost_ui.wholesale", offers.wholesale, made.fixed.has_value());
-        offer(app, "cost_ui.retail", offers.retail, made.fixed.has_value());
+        offer(app, "cost_ui.wholesale", offers.wholesale, made);
+        offer(app, "cost_ui.retail", offers.retail, made);
         ImGui::PopID();
     }
 }
@@ -163,18 +165,21 @@ Leads by_line(app::App& app, const Cost& made) {
     cost_section(app, app.say("cost_ui.lines"));
     const formula::Formula& formula = app.analysed->formula;
     for (const cost::Phase& phase : made.phases) {
+        bool whole = true;
+        for (std::size_t i = 0; i < made.lines.size(); ++i)
+            if (formula.lines[i].phase == phase.id && made.lines[i].known < quantity::kHundred) whole = false;
         cost_row(app, "phase " + phase.id, app.say("phase.name", {{"id", phase.id}}), "",
-                 app::money(app, phase.amount), false);
+                 sum_words(app, phase.amount, whole), false);
         for (std::size_t i = 0; i < made.lines.size(); ++i) {
             const formula::Line& line = formula.lines[i];
             if (line.phase != phase.id) continue;
             const std::string& what = line.ingredient.empty() ? line.name : line.ingredient;
             ImGui::PushID(static_cast<int>(i));
             kept_rows::row(app.kit, "row", [&] {
-                const bool any = made.lines[i].known.grid > 0;
+                const bool known = made.lines[i].known >= quantity::kHundred;
                 if (cost_row(app, "line", workspace::display_name(app.known, line),
-                             app.grams(made.lines[i].grams),
-                             any ? app::money(app, made.lines[i].amount) : app.say("card.unknown"), true))
+                             app.grams(made.lines[i].grams), sum_words(app, made.lines[i].amount, known),
+                             true))
                     asked = {true, Of::ingredient, what};
             });
             ImGui::PopID();
