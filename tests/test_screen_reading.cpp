@@ -1,5 +1,6 @@
 // A list of ingredients read on the page: what it allows, what mends a question that nothing fits, what is
 // there another time, and whatever may be pasted instead.
+#include "engine/workspace_versions.h"
 #include "hand.h"
 #include "shipped.h"
 #include "whole.h"
