@@ -69,7 +69,7 @@ TEST_CASE("packed presets that were cut off or changed anywhere are refused") {
 TEST_CASE("packed presets of another form, or that end early under a checksum that fits, are refused") {
     const std::string body = store::pack_presets({}).substr(4);
     REQUIRE(store::unpack_presets(sealed(body)));
-    CHECK_FALSE(store::unpack_presets(sealed('\2' + body.substr(1))));
+    CHECK_FALSE(store::unpack_presets(sealed('\3' + body.substr(1))));
     CHECK_FALSE(store::unpack_presets(sealed(body + body)));
     const std::string whole = std::string(presets_data::kPacked).substr(4);
     for (std::size_t kept = 0; kept < whole.size(); kept += kept < 100 ? 1 : 9973)

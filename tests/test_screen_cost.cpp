@@ -51,10 +51,12 @@ std::string name_of(const char* id) {
 
 TEST_CASE_FIXTURE(FirstVisit, "cost: prices are entered line by line, and what is not known is said") {
     open_cost(app);
-    CHECK(hand::reads("At least"));
+    CHECK_FALSE(hand::reads("At least"));
+    CHECK(hand::reads(app.say("card.unknown")));
     CHECK(hand::reads(app.say("cost.no_price", {{"what", name_of("castor")}})));
     hand::press(name_of("castor"));
     enter_pack(app, "500", "8.90");
+    CHECK(hand::reads("At least"));
     REQUIRE(app.work.settings.prices.packs.size() == 1);
     CHECK(app.work.settings.prices.packs[0].what == "castor");
     CHECK(app.work.settings.prices.packs[0].paid == money::Amount{890});

@@ -86,7 +86,7 @@ async function road(page, hand) {
     // On paper: the record with what the scale showed, the sheet for the next batch, a label for every tin.
     await steps.press(page, hand, 'record_ui.paper');
     const { words } = await paperOf(page);
-    assert.match(words, /\b45(\.0+)?\s?g/);
+    assert.match(words, /\n45(\.0+)?\n/);
     await steps.close(page, hand);
     await steps.goTo(page, hand, 'nav.batch');
     await steps.press(page, hand, 'batch.papers');
