@@ -149,9 +149,14 @@
         return Uint8Array.fromBase64 ? Uint8Array.fromBase64(text) : Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
     }
 
+    async function unpacker() {
+        const bytes = new Blob([packed('unpacker')]).stream().pipeThrough(new DecompressionStream('gzip'));
+        return (await WebAssembly.instantiate(await new Response(bytes).arrayBuffer())).instance.exports;
+    }
+
     // The program's parts, wasm and script.
     async function unpacked() {
-        const { memory, room, unpack, join } = (await WebAssembly.instantiate(packed('unpacker'))).instance.exports;
+        const { memory, room, unpack, join } = await unpacker();
         const [size, apart, script] = document.getElementById('tarebench-program').dataset.sizes.split(' ').map(Number);
         const program = packed('program');
         const from = room(program.length), between = room(apart + script), to = room(size);
@@ -191,7 +196,7 @@
         const sent = root.cloneNode(true);
         tarebench.page = () => source(sent);
         tarebench.hosted = /^https?:$/.test(location.protocol) && document.querySelector('link[rel=manifest]') !== null;
-        if (typeof WebAssembly !== 'object' || typeof ResizeObserver !== 'function') {
+        if (typeof WebAssembly !== 'object' || typeof DecompressionStream !== 'function') {
             tarebench.fail('wasm');
             return;
         }

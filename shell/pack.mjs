@@ -1,6 +1,6 @@
 // node pack.mjs --shell shell --js tarebench_page.js --unpacker unpacker.wasm --out folder [--quick yes]
 // Makes the one file, folder/tarebench.html, and the hosted copy of the same page, folder/hosted/.
-// The program, wasm and script on end, goes in compressed by xz (LZMA in base64), with the unpacker that boot.js runs
+// The program, wasm and script on end, goes in compressed by xz (LZMA in base64), with the unpacker (gzip) that boot.js runs
 // first. Every script and style is named in the policy by its hash, the compressed one too, so nothing else can run. Except
 // where it is to be quick, scripts and style are shortened by esbuild, and the wasm is brought into a shape that compresses
 // better (pack_order.mjs, pack_split.mjs).
@@ -79,7 +79,7 @@ const programParts = [split(module), Buffer.from(parts.glue)];
 const sizes = [module, ...programParts].map((one) => one.length);
 const packed = squeezed(Buffer.concat(programParts));
 const unpackerCode = readFileSync(unpacker);
-const program = payload('unpacker', unpackerCode) + payload('program', packed, ` data-sizes="${sizes.join(' ')}"`);
+const program = payload('unpacker', gzipSync(unpackerCode, { level: 9 })) + payload('program', packed, ` data-sizes="${sizes.join(' ')}"`);
 
 // As boot.js does it.
 function unpacked() {

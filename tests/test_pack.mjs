@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { gunzipSync } from 'node:zlib';
 import { ordered } from '../shell/pack_order.mjs';
 import { split } from '../shell/pack_split.mjs';
 
@@ -37,7 +38,7 @@ const result = (name, out = 'out') => readFileSync(join(scratch, out, name), 'ut
 // As boot.js does it.
 const unpacked = (part) => {
     const element = (id) => result('tarebench.html').match(new RegExp(`id="tarebench-${id}"([^>]*)>([^<]*)<`)).slice(1);
-    const code = Buffer.from(element('unpacker')[1], 'base64');
+    const code = gunzipSync(Buffer.from(element('unpacker')[1], 'base64'));
     const { memory, room, unpack, join } = new WebAssembly.Instance(new WebAssembly.Module(code)).exports;
     const [sizes, program] = element('program');
     const [size, apart, script] = sizes.match(/data-sizes="(\d+) (\d+) (\d+)"/).slice(1).map(Number);

@@ -87,7 +87,7 @@ export const tests = [
     }],
 
     ['a browser too old to unpack the program: the same', async (bench) => {
-        const { page } = await amiss(bench, 'delete globalThis.WebAssembly;');
+        const { page } = await amiss(bench, 'delete globalThis.DecompressionStream;');
         await readable(page, 'wasm', /too old/);
     }, { once: true }],
 
