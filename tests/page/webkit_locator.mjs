@@ -9,7 +9,8 @@ function found(way) {
     const squeezed = (text) => text.replace(/\s+/g, ' ').trim();
     const kinds = {
         button: 'button', list: 'ul, ol', listitem: 'li', heading: 'h1, h2, h3, h4', navigation: 'nav', main: 'main',
-        region: 'section[aria-label]', searchbox: 'input[type=search]', textbox: 'input:not([type=search]), textarea',
+        region: 'section[aria-label]', searchbox: 'input[type=search]', checkbox: 'input[type=checkbox]',
+        textbox: 'input:not([type=search], [type=checkbox]), textarea',
     };
     const ofRole = (one, role) =>
         one.hasAttribute('role') ? one.getAttribute('role') === role : Boolean(kinds[role]) && one.matches(kinds[role]);
