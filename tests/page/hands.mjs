@@ -2,7 +2,7 @@
 //   touch     a finger on the picture, at the place that the element's mirror names; scrolls by dragging; numbers go by
 //             the keypad, key by key
 //   mirror    role and name alone, as assistive technology and voice control do
-//   keyboard  Tab and Shift+Tab until the element has the focus, then Enter or typing
+//   keyboard  Tab and Shift+Tab until the element has the focus, then Enter (of a box to tick: the space bar) or typing
 import assert from 'node:assert/strict';
 import { settled } from './browser.mjs';
 import { say } from './words.mjs';
@@ -168,7 +168,7 @@ export function keyboard(page) {
         goTo,
         async press(locator) {
             await goTo(locator);
-            await page.keyboard.press('Enter');
+            await page.keyboard.press(await locator.evaluate((element) => (element.type === 'checkbox' ? ' ' : 'Enter')));
             await settled(page);
         },
         write,

@@ -1,7 +1,8 @@
-// Blend and keeping on the real page: read in the mirror, rated, laid over another recipe, kept, and by a lot on the shelf.
+// Blend and keeping on the real page: read in the mirror, rated, laid over another recipe; by finger kept, too, and by a lot
+// on the shelf.
 import assert from 'node:assert/strict';
 import { address, open, profile, ready, settled } from './browser.mjs';
-import { mirror, touch } from './hands.mjs';
+import { keyboard, mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { ingredientName, recipe } from './presets.mjs';
 import * as steps from './steps.mjs';
@@ -9,6 +10,7 @@ import { say } from './words.mjs';
 
 const words = (page) => page.evaluate(() => document.querySelector('#mirror main').textContent);
 
+// Read, rated, laid over another.
 async function journey({ browser, file }, makeHand) {
     const page = await open(await profile(browser), address(file));
     const hand = makeHand(page);
@@ -28,7 +30,12 @@ async function journey({ browser, file }, makeHand) {
     said = await words(page);
     for (const part of [say('blend_ui.expected', { rating: '4', word: say('blend_ui.rate4') }), say('blend_ui.at', { c: '41' }), ' \u00b7 '])
         assert.ok(said.includes(part), part);
+    return { page, hand };
+}
 
+// And kept by a lot on the shelf, which is there after a reload.
+async function journeyToShelf(bench, makeHand) {
+    const { page, hand } = await journey(bench, makeHand);
     await steps.goTo(page, hand, 'nav.stock');
     await hand.write(await seen.search(page, say('ingredient.search')), 'shea');
     await hand.press(await seen.button(page, ingredientName('shea')));
@@ -42,14 +49,14 @@ async function journey({ browser, file }, makeHand) {
     await steps.press(page, hand, 'nav.blend');
     await page.reload();
     await ready(page);
-    said = await words(page);
+    const said = await words(page);
     for (const part of [say('blend_ui.dated', { day, name: ingredientName('shea'), lot: 'S-1' }), say('blend_ui.at_most'),
         say('blend_ui.expected', { rating: '4', word: say('blend_ui.rate4') })])
         assert.ok(said.includes(part), `${part}, kept, and the page comes back here`);
-    await page.context().close();
 }
 
 export const tests = [
-    ['by finger: a blend is read, rated, laid over another, and the shelf says how long it keeps', (bench) => journey(bench, touch)],
-    ['by the mirror alone: the same of the blend', (bench) => journey(bench, mirror), { once: true }],
+    ['by finger: a blend is read, rated, laid over another, and the shelf says how long it keeps', (bench) => journeyToShelf(bench, touch)],
+    ['by the mirror alone: the same of the blend', async (bench) => void (await journey(bench, mirror))],
+    ['by keyboard alone: the same of the blend', async (bench) => void (await journey(bench, keyboard)), { once: true }],
 ];
