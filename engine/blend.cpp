@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "blend_hlb.h"
+#include "blend_setting.h"
 #include "density.h"
 #include "made.h"
 #include "sorting.h"
@@ -178,6 +179,7 @@ result::Result<Blend> of(const formula::Formula& formula, const catalogue::Catal
     std::optional<catalogue::Catalogue> laid_over;
     if (!own.empty()) laid_over = catalogue::with_own(shipped, own);
     const catalogue::Catalogue& known = laid_over ? *laid_over : shipped;
+    blend.setting = setting_of(*parts, known);
     blend.densities.push_back(density_at(formula, *percents, known, density::kRoom));
     for (const std::optional<std::int64_t>& temp : {density::pour_c(formula), temp_c_grid}) {
         bool there = !temp;

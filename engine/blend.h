@@ -102,6 +102,13 @@ struct Dense {
     bool operator==(const Dense&) const = default;
 };
 
+struct Setting {  // % of its volume that a melt poured at 70 °C loses until it has set
+    quantity::Percent at_least;
+    std::optional<quantity::Percent> at_most;  // none: what has no figure may lose any more
+    Coverage of;                               // of both
+    bool operator==(const Setting&) const = default;
+};
+
 struct Emulsifiers {                          // what the emulsifiers that are in it come to
     Figure hlb;                               // by weight
     std::optional<quantity::Percent> higher;  // of just two: % of the more water-loving one that would meet
@@ -121,6 +128,7 @@ struct Blend {
     Value iodine, saponification;
     Oxidisability oxidisability;
     std::vector<Dense> densities;      // at room, when poured, and at the temperature that was asked
+    std::optional<Setting> setting;    // of what holds wax and no water
     std::optional<Emulsion> emulsion;  // of what holds water and oils
     bool operator==(const Blend&) const = default;
 };

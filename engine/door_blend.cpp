@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "analysis_blend.h"
+#include "blend_setting.h"
 #include "blend_values.h"
 #include "door.h"
 #include "store_blend.h"
@@ -150,6 +151,17 @@ void write_profile(Writer& writer, const blend::Profile& profile) {
     writer.end();
 }
 
+void write_setting(Writer& writer, const blend::Setting& setting) {
+    writer.key("shrinks_on_setting");
+    writer.flat_object();
+    writer.pair_figure("poured_at_c", blend::kCastFrom);
+    writer.pair_figure("at_least_percent", setting.at_least.grid);
+    if (setting.at_most) writer.pair_figure("at_most_percent", setting.at_most->grid);
+    writer.pair("rule", blend::kCastingSource);
+    write_coverage(writer, setting.of);
+    writer.end();
+}
+
 void write_emulsion(Writer& writer, const blend::Emulsion& made) {
     writer.key("emulsion");
     writer.object();
@@ -279,6 +291,7 @@ Answer blend(std::string_view input, const store::Presets& presets) {
         writer.end();
     }
     writer.end();
+    if (made->blend.setting) write_setting(writer, *made->blend.setting);
     if (made->blend.emulsion) write_emulsion(writer, *made->blend.emulsion);
     write_storing(writer, made->storing, english(presets));
     return {0, writer.finish(), ""};

@@ -9,6 +9,7 @@
 
 #include "doctest/doctest.h"
 #include "engine/blend_hlb.h"
+#include "engine/blend_setting.h"
 #include "engine/blend_values.h"
 #include "engine/declaration.h"
 #include "engine/density.h"
@@ -210,7 +211,8 @@ TEST_CASE("every source in the bibliography is used, and a value stands as its s
     used.insert({std::string(density::kWarmSource), std::string(density::kWaterSource)});  // of the sums
     used.insert(std::string(declaration::kCanadaSource));
     used.insert(std::string(swap::kWorkedOut));
-    for (const std::string_view key : {blend::kIodineSource, blend::kSaponificationSource, blend::kCoxSource})
+    for (const std::string_view key :
+         {blend::kIodineSource, blend::kSaponificationSource, blend::kCoxSource, blend::kCastingSource})
         used.insert(std::string(key));
     for (const catalogue::Ingredient& one : all.ingredients)
         for (const blend::Hlb* hlb : {blend::required_hlb(one), blend::hlb_of_emulsifier(one.id)}) {

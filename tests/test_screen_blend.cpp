@@ -48,6 +48,7 @@ TEST_CASE_FIXTURE(FirstVisit, "the blend tells its shares, how firm it is among 
     CHECK(reads("18:1 oleic, "));
     CHECK(reads("Not a lye amount."));
     CHECK(reads("Not of: Beeswax, yellow"));
+    CHECK(reads("Sinks on setting, at least "));
     CHECK(whole::faults() == "");
 }
 

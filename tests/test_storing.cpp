@@ -250,6 +250,7 @@ TEST_CASE("the verb tells blend and keeping of every starter, with lots beside i
     CHECK(answer.out.find("\"best_before\": \"2027-03-31\"") != std::string::npos);
     CHECK(answer.out.find("\"because_of\": \"Hemp seed oil\"") != std::string::npos);
     CHECK(answer.out.find("\"temp_c\": 70") != std::string::npos);
+    CHECK(answer.out.find("\"shrinks_on_setting\": {\"poured_at_c\": 70") != std::string::npos);
     CHECK(beside(R"("made_on":"yesterday")").err.rfind("made_on: ", 0) == 0);
     CHECK(beside(R"("lots":[{"ingredient":"hemp"}])").err.rfind("lots[0].number: ", 0) == 0);
     CHECK(beside(R"("lots":[{"ingredient":"hemp","number":"1","opened":"soon"}])")

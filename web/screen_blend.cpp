@@ -195,6 +195,14 @@ void how_heavy(app::App& app, const Blend& made) {
                    value ? app.say("blend_ui.dense", {{"n", words::figure_fixed(app.words, *value, 3)}}) : "",
                    coverage_words(app, one.density.of));
     }
+    if (const auto& setting = made.setting)
+        figure_row(
+            app, app.say("blend_ui.sinks"),
+            setting->at_most
+                ? app.say("card.percent",
+                          {{"range", range_words(app, {setting->at_least.grid, setting->at_most->grid})}})
+                : app.say("pack.min", {{"percent", tenths(app, setting->at_least.grid)}}),
+            coverage_words(app, setting->of) + "\n" + app.say("blend_ui.sinks_about"));
     widget::gap(8);
     widget::NumberSpec temp;
     temp.name = app.say("blend_ui.other_temp");
