@@ -50,13 +50,15 @@ std::string name_of(const char* id) {
 }  // namespace
 
 TEST_CASE_FIXTURE(FirstVisit, "cost: prices are entered line by line, and what is not known is said") {
-    open_cost(app);
+    open_cost(app, "potting_shed_hand_salve");
     CHECK_FALSE(hand::reads("At least"));
     CHECK(hand::reads(app.say("card.unknown")));
     CHECK(hand::reads(app.say("cost.no_price", {{"what", name_of("castor")}})));
+    CHECK_FALSE(hand::reads("add up to"));  // nothing does, yet
     hand::press(name_of("castor"));
     enter_pack(app, "500", "8.90");
     CHECK(hand::reads("At least"));
+    CHECK(hand::reads("100.0\xC2\xA0% of what is known"));
     REQUIRE(app.work.settings.prices.packs.size() == 1);
     CHECK(app.work.settings.prices.packs[0].what == "castor");
     CHECK(app.work.settings.prices.packs[0].paid == money::Amount{890});
@@ -107,6 +109,42 @@ TEST_CASE_FIXTURE(FirstVisit,
     app::close_sheet(app);
     draw_again();
     CHECK_FALSE(hand::reads(missing));
+}
+
+TEST_CASE_FIXTURE(FirstVisit, "cost: what cannot be read is not kept as what stood there before, but said") {
+    open_cost(app);
+    const price::Book& book = app.work.settings.prices;
+    hand::press(name_of("castor"));
+    hand::write(app.say("paid.price"), "5");
+    for (const char* price : {"abc", "1,2,3", "-5", "99999999999999999999"}) {
+        CAPTURE(price);
+        enter_pack(app, "100", price);
+        CHECK(app.ui.sheet == Sheet::pack);
+        CHECK(book.packs.empty());
+        CHECK(app.ui.message.find(price) != std::string::npos);
+    }
+    enter_pack(app, "100", "");
+    CHECK(hand::reads(app.say("paid.price_missing")));
+    hand::write(app.say("paid.currency"), "eu");
+    enter_pack(app, "100", "5");
+    CHECK(hand::reads(app.say("cost_ui.currency_form")));
+    hand::write(app.say("paid.currency"), "eur");
+    enter_pack(app, "100", "5");
+    CHECK(book.packs.size() == 1);
+
+    hand::press(app.say("rate.title"));
+    hand::write(app.say("rate.from"), "gbp");
+    hand::write(app.say("rate.gives"), "1.2");
+    for (const char* amount : {"1", "abc", "-1"})
+        hand::write(app.say("rate.amount"), amount);
+    hand::press(app.say("rate.add"));
+    CHECK(book.rates.empty());
+    hand::write(app.say("rate.amount"), "0");  // per nothing
+    hand::press(app.say("rate.add"));
+    CHECK(book.rates.empty());
+    hand::write(app.say("rate.amount"), "1");
+    hand::press(app.say("rate.add"));
+    CHECK(book.rates.size() == 1);
 }
 
 TEST_CASE_FIXTURE(FirstVisit, "cost: what was entered is there when the page is opened again") {

@@ -94,7 +94,7 @@ bool keep_pack(App& app) {
         return said.ok();
     };
     if (!in.paid) {
-        tell(app, app.say("error.number_empty"), true);
+        tell(app, app.say("paid.price_missing"), true);
         return false;
     }
     if (!amount(in.paid, pack.paid) || !amount(in.delivery, pack.delivery)) return false;

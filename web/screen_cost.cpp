@@ -46,6 +46,7 @@ bool cost_row(app::App& app, const std::string& key, const std::string& title, c
     row.under = under;
     row.right = right;
     row.plain = !onward;
+    row.onward = onward;
     const bool pressed = widget::row(app.kit, key, row).pressed;
     widget::hairline(app.kit);
     return pressed;
@@ -104,9 +105,11 @@ void batch_whole(app::App& app, const Cost& made) {
         if (made.kinds[i].minor > 0) {
             const std::string name = app.say("cost." + std::string(cost::name(static_cast<Kind>(i))));
             cost_row(app, "kind " + name, name,
-                     app.say("cost_ui.share",
+                     app.say(made.missing.empty() ? "cost_ui.share" : "cost_ui.share_known",
                              {{"percent", words::figure_fixed(app.words, made.shares[i].grid, 1)}}),
-                     app::money(app, made.kinds[i]), false);
+                     sum_words(app, made.kinds[i],
+                               static_cast<Kind>(i) != Kind::ingredients || made.known >= quantity::kHundred),
+                     false);
         }
     if (made.lost.minor > 0) small_words(app, app.say("cost_ui.lost", {{"sum", app::money(app, made.lost)}}));
     for (const cost::Used& one : made.rates)
@@ -140,7 +143,8 @@ void unit_rows(app::App& app, const Cost& made) {
         ImGui::PushID(static_cast<int>(i));
         const auto n = [](std::int64_t count) { return std::to_string(count); };
         std::string under =
-            one.more > 0
+            one.amount.minor == 0 && !made.missing.empty() ? ""
+            : one.more > 0
                 ? app.say("cost_ui.adds", {{"n", n(one.count - one.more)},
                                            {"low", app::money(app, one.low)},
                                            {"more", n(one.more)},
@@ -326,7 +330,10 @@ void sums(app::App& app) {
     widget::RowSpec rates;
     rates.title = app.say("rate.title");
     rates.onward = true;
-    if (widget::row(app.kit, "rates", rates).pressed) app::show(app, app::Sheet::rates);
+    if (widget::row(app.kit, "rates", rates).pressed) {
+        app.kit.drafts.clear();  // they belong to the screen
+        app::show(app, app::Sheet::rates);
+    }
     currency_field(app);
     if (of_making)
         app::edit_prices(app, price::with_making(std::move(book), std::move(making)));

@@ -83,6 +83,21 @@ void begin_pack(app::App& app, std::optional<std::size_t> at) {
     app.ui.again = true;
 }
 
+// A figure that cannot be read must not be kept as the one that stood there before it.
+bool can_keep(app::App& app, std::initializer_list<std::string_view> currencies) {
+    for (const auto& [id, draft] : app.kit.drafts)
+        if (!draft.problem.empty()) {
+            app::tell(app, draft.problem, true);
+            return false;
+        }
+    for (const std::string_view code : currencies)
+        if (!money::places(code)) {
+            app::tell(app, app.say("cost_ui.currency_form"), true);
+            return false;
+        }
+    return true;
+}
+
 void packs_there(app::App& app) {
     kit::Kit& kit = app.kit;
     const app::PriceIn& in = app.ui.price;
@@ -122,6 +137,7 @@ void pack(app::App& app) {
     kit::Kit& kit = app.kit;
     app::PriceIn& in = app.ui.price;
     widget::heading(kit, 3, thing_name(app));
+    widget::gap(6);
     if (!in.entering) return packs_there(app);
     price::Pack& pack = in.pack;
     if (pack.currency.empty()) pack.currency = app.work.settings.prices.currency;
@@ -152,7 +168,7 @@ void pack(app::App& app) {
     widget::gap(16);
     if (widget::button(kit, "keep", app.say(in.at ? "paid.keep" : "paid.add"), widget::Look::primary,
                        kit.width) &&
-        app::keep_pack(app))
+        can_keep(app, {pack.currency}) && app::keep_pack(app))
         return app::close_sheet(app);
     if (!in.at) return;
     widget::gap(8);
@@ -197,6 +213,7 @@ void rates(app::App& app) {
                static_cast<int>(price::kMostTextBytes));
     widget::gap(16);
     if (widget::button(kit, "add", app.say("rate.add"), widget::Look::primary, kit.width)) {
+        if (!can_keep(app, {rate.from, rate.to})) return;
         const auto changed = price::with_rate(book, rate);
         app::edit_prices(app, changed);
         if (changed) rate = {};
