@@ -364,11 +364,13 @@ void step(bool draw) {
     happened = happened || waits(app) || thought;
     if (theme::font(theme::Type::body) == nullptr) follow_preferences(app);
     // Until two frames on end are the same: then all has come to rest, and what is drawn is drawn once.
+    // What is only moved stands where it belongs with the first.
+    const int grown = letters::grown();
     int frames = 0;
     for (bool same = false; frames < kMostFramesAStep && !(same && settled(app)); ++frames) {
         frame(app, happened);
         const bool changed = picture::follow(app.picture, *ImGui::GetDrawData());
-        same = frames > 0 && !changed;
+        same = frames > 0 ? !changed : !happened && letters::grown() == grown;
         app.undrawn = app.undrawn || changed;
     }
     app.kit.wish_view = 0;

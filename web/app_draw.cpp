@@ -11,6 +11,7 @@
 #include "engine/writing.h"
 #include "imgui.h"
 #include "imgui_internal.h"
+#include "kept_rows.h"
 #include "mirror.h"
 #include "platform.h"
 #include "screens.h"
@@ -312,7 +313,8 @@ void pane(App& app, const ScreenRow& row, bool beside, float left, float right, 
     ImGui::SetCursorPos({indent, 12});
     ImGui::BeginGroup();
     const bool alone = row.screen == Screen::formula || is_asked(row.screen);
-    if ((beside || (alone && !app.ui.side_by_side)) && open_recipe(app)) questions(app, row, beside);
+    if ((beside || (alone && !app.ui.side_by_side)) && open_recipe(app))
+        kept_rows::row(app.kit, "questions", [&] { questions(app, row, beside); });
     row.draw(app);
     widget::gap(32);
     ImGui::EndGroup();
@@ -482,7 +484,10 @@ Screen place_called(std::string_view name) {
     main.id = widget::id_of("main");
     main.role = mirror::Role::main;
     mirror::open(main);
-    const float bar = top_bar(app, current, place, size.y);
+    ImGui::SetCursorScreenPos({place.left, place.top});
+    kept_rows::row(app.kit, "top",
+                   [&] { widget::go_to(place.left, place.top + top_bar(app, current, place, size.y)); });
+    const float bar = ImGui::GetCursorScreenPos().y - place.top;
     const Place whole = place;
     foot(app, current, place, size, taken > 0);
     const float top = place.top + bar + 1;
@@ -497,7 +502,13 @@ Screen place_called(std::string_view name) {
         pane(app, current, false, place.left, place.right, top, place.bottom);
     }
     mirror::close();
-    if (place.wide || (taken <= 0 && bar_below)) navigation(app, whole, size);
+    if (place.wide || (taken <= 0 && bar_below)) {
+        ImGui::SetCursorScreenPos({0, place.wide ? 0 : whole.bottom});
+        kept_rows::row(app.kit, "navigation", [&] {
+            navigation(app, whole, size);
+            widget::go_to(0, size.y);
+        });
+    }
     message(app, place);
     ImGui::End();
     app.kit.beneath_sheet = false;

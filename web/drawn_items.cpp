@@ -17,6 +17,9 @@ void begin_frame() {
 const std::vector<std::uint32_t>& ids() {
     return seen;
 }
+void repeat(const std::vector<std::uint32_t>& some) {
+    seen.insert(seen.end(), some.begin(), some.end());
+}
 void cut(std::string_view words) {
     too_long.emplace_back(words);
 }

@@ -12,6 +12,7 @@ namespace drawn_items {
 
 void begin_frame();
 const std::vector<std::uint32_t>& ids();  // of the running or last frame; windows of the library left out
+void repeat(const std::vector<std::uint32_t>& some);  // stand in this frame too, drawn as they were before
 
 void cut(std::string_view words);  // were drawn with an ellipsis
 const std::vector<std::string>& cut_words();

@@ -36,6 +36,7 @@ struct State {
     std::vector<Row> rows;
     int next_row = 0;
     Rows drawn;
+    int grown = 0;
 };
 State state;
 
@@ -74,6 +75,7 @@ void set_height(ImFontAtlas& atlas, int height) {
     atlas.TexHeight = height;
     atlas.TexUvScale = {1.0f / static_cast<float>(atlas.TexWidth), 1.0f / static_cast<float>(height)};
     rows_drawn(0, height);
+    state.grown += 1;
 }
 
 // Everything that is given by its place stays where it is in a texture twice as high.
@@ -168,7 +170,9 @@ void add_letters(ImFontAtlas& atlas, ImFont& font, const Face& face) {
 
 void build(ImFontAtlas& atlas) {
     ImFontAtlasBuildInit(&atlas);
+    const int grown = state.grown;
     state = {};
+    state.grown = grown;
     atlas.TexWidth = atlas.TexDesiredWidth;
     set_height(atlas, kFirstHeight);
     for (ImFont* font : atlas.Fonts) {
@@ -209,6 +213,10 @@ void need(ImFont& font, std::string_view words) {
 
 Rows take_drawn() {
     return std::exchange(state.drawn, {});
+}
+
+int grown() {
+    return state.grown;
 }
 
 }  // namespace letters

@@ -23,4 +23,6 @@ struct Rows {
 };
 Rows take_drawn();
 
+int grown();  // how often the texture became another: what was drawn before lies elsewhere in it
+
 }  // namespace letters

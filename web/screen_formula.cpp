@@ -51,6 +51,8 @@ void sum_strip(app::App& app, const workspace::Recipe& recipe) {
     node.name = words;
     widget::fill_place(node, box);
     mirror::add(node);
+    ImGui::Dummy(box.GetSize());
+    if (!ImGui::IsRectVisible(box.Min, box.Max)) return;
     const std::uint32_t ink = good ? c.on_accent_soft : c.stop;
     widget::draw_panel(box, good ? c.accent_soft : c.stop_ground, ink);
     if (good && !recipe.formula.lines.empty())
@@ -61,7 +63,6 @@ void sum_strip(app::App& app, const workspace::Recipe& recipe) {
                                                   theme::mark(10), theme::paint(ink), 8);
     widget::draw_wrapped({start.x + indent, start.y + 10}, words, theme::Type::strong, theme::paint(ink),
                          room);
-    ImGui::Dummy(box.GetSize());
 }
 
 std::string phase_title(const app::App& app, const formula::Phase& phase) {
@@ -156,9 +157,11 @@ void draw_line(app::App& app, const workspace::Recipe& recipe, std::size_t index
 
 void steps_and_notes(app::App& app, const workspace::Recipe& recipe) {
     kit::Kit& kit = app.kit;
-    widget::gap(24);
-    widget::heading(kit, 2, app.say("formula.steps"));
-    widget::gap(6);
+    kept_rows::row(kit, "steps", [&] {
+        widget::gap(24);
+        widget::heading(kit, 2, app.say("formula.steps"));
+        widget::gap(6);
+    });
     std::optional<workspace::Changed> changed;
     const auto draw_step = [&](std::size_t i) {
         widget::TextSpec spec;
@@ -182,19 +185,21 @@ void steps_and_notes(app::App& app, const workspace::Recipe& recipe) {
         kept_rows::row(kit, "row", [&] { draw_step(i); });
         ImGui::PopID();
     }
-    if (recipe.steps.size() < workspace::kMostSteps &&
-        widget::button(kit, "add_step", app.say("formula.step_add"))) {
-        app.undo.deed_done();
-        changed = workspace::add_step(recipe, {});
-    }
-    widget::gap(20);
-    widget::TextSpec notes;
-    notes.name = app.say("formula.notes");
-    notes.note = true;
-    notes.last = true;
-    notes.most_bytes = workspace::kMostNotesBytes;
-    if (const auto typed = widget::text_field(kit, "notes", recipe.notes, notes))
-        changed = workspace::set_notes(recipe, *typed);
+    kept_rows::row(kit, "notes", [&] {
+        if (recipe.steps.size() < workspace::kMostSteps &&
+            widget::button(kit, "add_step", app.say("formula.step_add"))) {
+            app.undo.deed_done();
+            changed = workspace::add_step(recipe, {});
+        }
+        widget::gap(20);
+        widget::TextSpec notes;
+        notes.name = app.say("formula.notes");
+        notes.note = true;
+        notes.last = true;
+        notes.most_bytes = workspace::kMostNotesBytes;
+        if (const auto typed = widget::text_field(kit, "notes", recipe.notes, notes))
+            changed = workspace::set_notes(recipe, *typed);
+    });
     if (changed) app::edit(app, *changed);
 }
 
@@ -211,12 +216,64 @@ void draw_finding(app::App& app, const finding::Finding& one) {
 
 void findings(app::App& app) {
     if (app.analysis->findings.empty()) return;
-    widget::gap(20);
-    widget::heading(app.kit, 2, app.say("formula.remarks"));
+    kept_rows::row(app.kit, "remarks", [&] {
+        widget::gap(20);
+        widget::heading(app.kit, 2, app.say("formula.remarks"));
+    });
     for (std::size_t i = 0; i < app.analysis->findings.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));
         kept_rows::row(app.kit, "finding", [&] { draw_finding(app, app.analysis->findings[i]); });
         ImGui::PopID();
+    }
+}
+
+// What the recipe is for, and whether its lines make a hundred.
+void head(app::App& app, const workspace::Recipe& recipe) {
+    kit::Kit& kit = app.kit;
+    const catalogue::Product* product = catalogue::find_product(app.presets.catalogue, recipe.product);
+    const std::string kind = product ? product->name : recipe.product;
+    widget::RowSpec kind_row;
+    kind_row.title = kind;
+    kind_row.under = app.say("product.title");
+    kind_row.onward = true;
+    if (widget::row(kit, "product", kind_row).pressed) app::show(app, app::Sheet::product);
+    widget::gap(4);
+    sum_strip(app, recipe);
+    if (!recipe.formula.lines.empty() && !app.analysis->percents.ok()) {
+        widget::gap(8);
+        if (widget::button(kit, "to_hundred", app.say("adjust.to_hundred"), widget::Look::plain, kit.width))
+            app::show(app, app::Sheet::to_hundred);
+    }
+}
+
+// What is done to the formula as a whole.
+void deeds(app::App& app, const workspace::Recipe& recipe,
+           std::optional<result::Result<formula::Formula>>& changed) {
+    kit::Kit& kit = app.kit;
+    widget::gap(12);
+    if (recipe.formula.phases.size() < formula::kMostPhases &&
+        widget::button(kit, "add_phase", app.say("formula.add_phase"), widget::Look::quiet)) {
+        const auto used = [&](char letter) {
+            for (const formula::Phase& phase : recipe.formula.phases)
+                if (phase.id == std::string(1, letter)) return true;
+            return false;
+        };
+        char letter = static_cast<char>('A' + recipe.formula.phases.size());
+        while (used(letter))  // more letters than phases: one is free
+            letter = letter == 'Z' ? 'A' : static_cast<char>(letter + 1);
+        const std::string id(1, letter);
+        app.undo.deed_done();
+        changed = formula::add_phase(recipe.formula, {id, std::nullopt, std::nullopt});
+    }
+    if (adjustment::firmer(recipe.formula, app.known, 0).ok() &&
+        widget::button(kit, "firmness", app.say("adjust.firmness"), widget::Look::quiet)) {
+        app.ui.wish = {};
+        app::show(app, app::Sheet::firmness);
+    }
+    if (!recipe.formula.lines.empty() &&
+        widget::button(kit, "in_amounts", app.say("amounts.title"), widget::Look::quiet)) {
+        app.ui.amounts_in = {};
+        app::show(app, app::Sheet::in_amounts);
     }
 }
 
@@ -235,20 +292,7 @@ void formula(app::App& app) {
     workspace::Recipe* recipe = app::open_recipe(app);
     if (!recipe || !app.analysis) return nothing_open(app);
 
-    const catalogue::Product* product = catalogue::find_product(app.presets.catalogue, recipe->product);
-    const std::string kind = product ? product->name : recipe->product;
-    widget::RowSpec kind_row;
-    kind_row.title = kind;
-    kind_row.under = app.say("product.title");
-    kind_row.onward = true;
-    if (widget::row(kit, "product", kind_row).pressed) app::show(app, app::Sheet::product);
-    widget::gap(4);
-    sum_strip(app, *recipe);
-    if (!recipe->formula.lines.empty() && !app.analysis->percents.ok()) {
-        widget::gap(8);
-        if (widget::button(kit, "to_hundred", app.say("adjust.to_hundred"), widget::Look::plain, kit.width))
-            app::show(app, app::Sheet::to_hundred);
-    }
+    kept_rows::row(kit, "head", [&] { head(app, *recipe); });
 
     std::size_t menu = recipe->formula.lines.size();
     std::optional<std::size_t> phase_pressed;
@@ -256,14 +300,15 @@ void formula(app::App& app) {
     for (std::size_t p = 0; p < recipe->formula.phases.size(); ++p) {
         const formula::Phase& phase = recipe->formula.phases[p];
         ImGui::PushID(static_cast<int>(p) + 1000);
-        widget::gap(14);
-        const std::string title = phase_title(app, phase);
-        widget::RowSpec header;
-        header.title = title;
-        header.onward = true;
-        if (widget::row(kit, "phase", header).pressed) phase_pressed = p;
-        widget::hairline(kit);
-        widget::gap(6);
+        kept_rows::row(kit, "header", [&] {
+            widget::gap(14);
+            widget::RowSpec header;
+            header.title = phase_title(app, phase);
+            header.onward = true;
+            if (widget::row(kit, "phase", header).pressed) phase_pressed = p;
+            widget::hairline(kit);
+            widget::gap(6);
+        });
         mirror::Node list;
         list.id = widget::id_of("lines");
         list.role = mirror::Role::list;
@@ -276,40 +321,18 @@ void formula(app::App& app) {
             ImGui::PopID();
         }
         mirror::close();
-        if (widget::button(kit, "add", app.say("formula.add_line", {{"id", phase.id}}), widget::Look::plain,
-                           kit.width)) {
+        kept_rows::row(kit, "footer", [&] {
+            if (!widget::button(kit, "add", app.say("formula.add_line", {{"id", phase.id}}),
+                                widget::Look::plain, kit.width))
+                return;
             app.ui.phase = p;
             app.ui.line_is_new = true;
             app.ui.search.clear();
             app::show(app, app::Sheet::ingredient);
-        }
+        });
         ImGui::PopID();
     }
-    widget::gap(12);
-    if (recipe->formula.phases.size() < formula::kMostPhases &&
-        widget::button(kit, "add_phase", app.say("formula.add_phase"), widget::Look::quiet)) {
-        const auto used = [&](char letter) {
-            for (const formula::Phase& phase : recipe->formula.phases)
-                if (phase.id == std::string(1, letter)) return true;
-            return false;
-        };
-        char letter = static_cast<char>('A' + recipe->formula.phases.size());
-        while (used(letter))  // more letters than phases: one is free
-            letter = letter == 'Z' ? 'A' : static_cast<char>(letter + 1);
-        const std::string id(1, letter);
-        app.undo.deed_done();
-        changed = formula::add_phase(recipe->formula, {id, std::nullopt, std::nullopt});
-    }
-    if (adjustment::firmer(recipe->formula, app.known, 0).ok() &&
-        widget::button(kit, "firmness", app.say("adjust.firmness"), widget::Look::quiet)) {
-        app.ui.wish = {};
-        app::show(app, app::Sheet::firmness);
-    }
-    if (!recipe->formula.lines.empty() &&
-        widget::button(kit, "in_amounts", app.say("amounts.title"), widget::Look::quiet)) {
-        app.ui.amounts_in = {};
-        app::show(app, app::Sheet::in_amounts);
-    }
+    kept_rows::row(kit, "deeds", [&] { deeds(app, *recipe, changed); });
     findings(app);
     steps_and_notes(app, *recipe);
 

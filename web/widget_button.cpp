@@ -229,6 +229,9 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name,
         node.checked = on;
         node.current = on;
         const Press press = press_area(kit, std::to_string(i), {width, height}, node);
+        if (press.clicked) pressed = static_cast<int>(i);
+        at.x += width + 8;
+        if (!press.shown) continue;
         const theme::Colours& c = theme::colours();
         ImDrawList& list = *ImGui::GetWindowDrawList();
         list.AddRectFilled(press.box.Min, press.box.Max, theme::paint(on ? c.chosen : c.button),
@@ -242,8 +245,6 @@ int choice(kit::Kit& kit, std::string_view key, std::string_view name,
                      options[i], theme::Type::strong, theme::paint(on ? c.on_chosen : c.on_button),
                      kit.width - 20);
         focus_ring(press.box, theme::kRound, press.id);
-        if (press.clicked) pressed = static_cast<int>(i);
-        at.x += width + 8;
     }
     mirror::close();
     go_to(start.x, below);

@@ -181,9 +181,9 @@ async function starts(browser) {
 }
 
 // ---- frames ---------------------------------------------------------------------------------------------------------
-// The page's own work, the drawing left out, with a recipe of thirty lines open, while a wheel scrolls it to and fro. A step
-// of ours makes two frames, which it compares, one of the demo a single one. A key that is typed is worked out anew:
-// analysis and all.
+// The page's own work, the drawing left out, with a recipe of thirty lines open, while a wheel scrolls it to and fro: all
+// that is done for one of the browser's frames, ours and the demo's. A key that is typed is worked out anew: analysis and
+// all.
 // The browser slows a processor down by stopping it for a few milliseconds again and again: of frames that take half a
 // millisecond some get a whole stop and most get none, and the 95th of 100 says how long a stop is, not a frame. So what is
 // measured is kTogether frames on end, over which stops spread, and the time of each is their mean; and of kRounds rounds,
@@ -214,7 +214,7 @@ async function frames(browser, link) {
     const other = await open(await profile(browser, kPhone), address(demo));
     const times = { ours: [], demo: [] };
     for (let i = 0; i <= kRounds; ++i) {  // in the first round the browser's second compiler is still at work
-        const one = at95(await slowed(ours, () => stepTimes(ours))) / 2;
+        const one = at95(await slowed(ours, () => stepTimes(ours)));
         const two = at95(await slowed(other, () => stepTimes(other)));
         if (i === 0) continue;
         times.ours.push(one);
