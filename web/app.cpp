@@ -195,6 +195,7 @@ void keep_beside(App& app, keeping::Loser loser) {
     for (keeping::Loser& loser : app.keeping.take_losers())
         keep_beside(app, std::move(loser));
     for (workspace::Kept& theirs : app.keeping.take_foreign()) {
+        app.ui.again = true;
         app.keeping.adopt(theirs);
         if (theirs.id == app.work.open) app.kit.drafts.clear();
         if (workspace::Kept* ours = workspace::find(app.work, theirs.id))
@@ -206,17 +207,20 @@ void keep_beside(App& app, keeping::Loser loser) {
             app.work.open.clear();  // put in the bin over there
     }
     for (workspace::KeptWeighOut& theirs : app.keeping.take_foreign_weighing()) {
+        app.ui.again = true;
         app.keeping.adopt(theirs);
         workspace::put_weigh_out(app.work, std::move(theirs));
     }
     for (const workspace::KeptOwn& lost : app.keeping.take_own_losers())  // stands beside theirs
         workspace::add_own(app.work, app.presets.catalogue, lost.ingredient, platform::now_utc());
     for (workspace::KeptOwn& theirs : app.keeping.take_foreign_own()) {
+        app.ui.again = true;
         app.keeping.adopt(theirs);
         workspace::put_own(app.work, std::move(theirs));
         app.analysed.reset();
     }
     for (workspace::Filed& theirs : app.keeping.take_foreign_filed()) {
+        app.ui.again = true;
         app.keeping.adopt(theirs);
         workspace::take_filed(app.work, std::move(theirs));
     }
