@@ -145,7 +145,7 @@ Recipe random_everything(chance::Generator& chance, const catalogue::Catalogue& 
 TEST_CASE("round trips: a random recipe comes back from its file, field by field") {
     chance::Generator chance(20261125);
     const catalogue::Catalogue shelf = support::shelf();
-    for (int round = 0; round < 3000; ++round) {
+    for (int round = 0; round < 2000; ++round) {
         CAPTURE(round);
         const Recipe recipe = random_everything(chance, shelf);
         REQUIRE(workspace::checked(recipe).ok());

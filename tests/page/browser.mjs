@@ -1,12 +1,12 @@
-// One browser for all tests, whichever engine it is of, a fresh profile for each. Every page is watched: a request to
+// One browser for all tests, whichever engine it is of, a profile as good as new for each. Every page is watched: a request to
 // anywhere but the page itself, a breach of its policy, an error on its console or an uncaught one fails the test that
 // opened it. What differs between the engines lies in engine_*.mjs.
 import { pathToFileURL } from 'node:url';
 import { language } from './words.mjs';
 
 // A phone. Drawn in software, three pixels a point cost eight times as much as one: for the tests in which density plays
-// no part it is 1, and for the others what the engine can draw in time.
-export const kPhone = { viewport: { width: 360, height: 640 }, deviceScaleFactor: 1, hasTouch: true, isMobile: true };
+// no part it is a half where the driver knows how, and for the others what the engine can draw in time.
+export const kPhone = { viewport: { width: 360, height: 640 }, deviceScaleFactor: 0.5, hasTouch: true, isMobile: true };
 export const kDense = { dense: true };
 const kPatience = 15000;
 
@@ -14,8 +14,14 @@ export async function launch(engine = 'chromium') {
     const its = await import(`./engine_${engine}.mjs`);
     const browser = await its.launch();
     browser.engine = its;
+    browser.resting = new Map();  // profiles to be lent again, by what was asked of them
     return browser;
 }
+
+// A window that is new takes a second of the processor more than one that was there. One of which nothing was asked but a
+// size, in which one page alone was opened, is as good as new with an empty store.
+const kLent = ['viewport', 'deviceScaleFactor', 'isMobile', 'hasTouch', 'dense'];
+const kindOf = (options) => Object.keys(options).every((one) => kLent.includes(one)) && JSON.stringify(options);
 
 // A profile of its own. Options are the driver's, and further:
 //   offline   cut the network (true)
@@ -23,8 +29,11 @@ export async function launch(engine = 'chromium') {
 //   reach     addresses that may be asked for besides those opened; with / at the end, all below
 //   dense     as many pixels a point as the engine can draw in time
 //   mayWarn   what the console may say, as a pattern
+//   own       what is done to it outlasts the page (its history, its settings): so it is new and is not lent again (true)
 export async function profile(browser, options = {}) {
-    const { offline = true, before, mayWarn, reach = [], dense = false, ...driver } = options;
+    const rested = browser.resting.get(kindOf(options))?.pop();
+    if (rested) return Object.assign(rested, { inUse: true });
+    const { offline = true, before, mayWarn, reach = [], dense = false, own, ...driver } = options;
     const { understood, density } = browser.engine;
     const context = await browser.newContext(understood({
         ...kPhone, ...(dense ? { deviceScaleFactor: density } : {}), acceptDownloads: true,
@@ -47,14 +56,34 @@ export async function profile(browser, options = {}) {
     context.on('weberror', (error) => faults.push(`uncaught: ${error.error().message}`));
     context.opened = [];
     context.faults = faults;
+    context.lentAs = kindOf(options);
+    context.inUse = true;
     return context;
+}
+
+export const inUse = (browser) => browser.contexts().filter((context) => context.inUse);
+
+// After a test that went well: what may be lent again rests, whatever else there is is closed.
+export async function giveBack(browser, context) {
+    const [page, second] = context.pages();
+    if (!context.lentAs || !page || second || new Set(context.opened).size !== 1) return context.close();
+    await page.evaluate(() => {
+        Storage.prototype.setItem = () => {};  // a page that is left saves what it has
+        localStorage.clear();
+        sessionStorage.clear();
+    });
+    await page.goto('about:blank');
+    Object.assign(context, { opened: [], waiting: page, inUse: false });
+    context.faults.length = 0;
+    browser.resting.set(context.lentAs, [...(browser.resting.get(context.lentAs) ?? []), context]);
 }
 
 export const address = (file) => pathToFileURL(file).href;
 
 // Opens the page and waits until it stands still.
 export async function open(context, url, { running = true } = {}) {
-    const page = await context.newPage();
+    const page = context.waiting ?? (await context.newPage());
+    context.waiting = null;
     context.opened.push(url.split('#')[0]);
     await page.goto(url);
     if (running) await ready(page);

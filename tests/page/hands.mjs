@@ -75,12 +75,15 @@ export function touch(page) {
     }, say('keypad.name', { field: '' }).trim());
     const reach = async (locator) => {
         await locator.waitFor({ state: 'attached' });
-        for (let i = 0; i < kMostDrags; ++i) {
+        let share = 0.8;  // of what scrolls, at one stroke; where its end lies over a bar at the foot, less
+        for (let i = 0, last; i < kMostDrags; ++i) {
             const at = await drawnAt(locator);
             if (at.reachable) return at;
+            if (at.y === last) share = 0.4;
+            last = at.y;
             const { top, bottom } = await area();
             const middle = (top + bottom) / 2;
-            const most = (bottom - top) * 0.4;
+            const most = (bottom - top) * share;
             const wanted = Math.max(-most, Math.min(most, middle - at.y));
             if (Math.abs(wanted) < 12) break;  // it should be here, but something lies over it
             await finger.drag(180, middle - wanted / 2, 0, wanted);

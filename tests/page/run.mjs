@@ -1,6 +1,6 @@
-// node tests/page/run.mjs [BUILD_FOLDER] [PATTERN] [--engine=chromium|firefox|webkit] [--language=en-XA]: the real page in a
-// real browser, as a person uses it. BUILD_FOLDER holds tarebench.html and hosted/ (default build/wasm); PATTERN: only
-// tests whose name it matches. A test that needs what an engine has not says so:
+// node tests/page/run.mjs [BUILD_FOLDER] [PATTERN] [--engine=chromium,firefox,webkit] [--language=en-XA]: the real page in
+// real browsers, as a person uses it. BUILD_FOLDER holds tarebench.html and hosted/ (default build/wasm); PATTERN: only
+// tests whose name it matches; of several engines one after the other. A test that needs what an engine has not says so:
 // [name, run, { without: { webkit: 'why' } }]; one of what is the same in every engine runs in Chromium alone:
 // [name, run, { once: true }]. In another language the journeys alone, which are of the page's own words.
 // One line a test, a picture of each failure in BUILD_FOLDER/page_failures, last "N passed, N failed". What is waited
@@ -11,7 +11,7 @@ import { mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { faults, launch } from './browser.mjs';
+import { faults, giveBack, inUse, launch } from './browser.mjs';
 import { TooOld } from './too_old.mjs';
 import { language } from './words.mjs';
 
@@ -19,29 +19,33 @@ const here = dirname(fileURLToPath(import.meta.url));
 const [folder, pattern] = process.argv.slice(2).filter((one) => !one.startsWith('--'));
 const build = resolve(folder ?? join(here, '../../build/wasm'));
 const wanted = new RegExp(pattern ?? '', 'iu');
-const kEngine = process.argv.find((one) => one.startsWith('--engine='))?.slice(9) ?? 'chromium';
+const kEngines = (process.argv.find((one) => one.startsWith('--engine='))?.slice(9) ?? 'chromium').split(',');
 const kWorkers = Number(process.env.WORKERS ?? availableParallelism() + 1);  // two leave a third of two processors idle
 const kLongestMs = 600000;
 const kAgain = process.env.AGAIN !== '0';
 const kJourneys = /^test_(adjust|batch|book|journey|label|shape|stock|ways_in)\./;
 
-const tests = [];
-let elsewhere = 0;
 const files = readdirSync(here).filter((one) => (language ? kJourneys : /^test_.*\.mjs$/).test(one)).sort();
-for (const name of files)
-    for (const [title, run, { without = {}, once = false } = {}] of (await import(`./${name}`)).tests) {
-        if (!wanted.test(title)) continue;
-        if (without[kEngine]) console.log(`left out: in ${kEngine}: ${title}: ${without[kEngine]}`);
-        else if (once && (language || kEngine !== 'chromium')) ++elsewhere;
-        else tests.push([title, run]);
+const all = (await Promise.all(files.map((name) => import(`./${name}`)))).flatMap(({ tests }) => tests);
+const waiting = [];  // [engine, name, run]
+for (const engine of kEngines) {
+    let elsewhere = 0;
+    for (const [name, run, { without = {}, once = false } = {}] of all) {
+        if (!wanted.test(name)) continue;
+        if (without[engine]) console.log(`left out: in ${engine}: ${name}: ${without[engine]}`);
+        else if (once && (language || engine !== 'chromium')) ++elsewhere;
+        else waiting.push([engine, name, run]);
     }
-if (elsewhere)
-    console.log(`left out: in ${kEngine}: ${elsewhere} tests of what is the same in every engine and language, which run in chromium`);
+    if (elsewhere)
+        console.log(`left out: in ${engine}: ${elsewhere} tests of what is the same in every engine and language, which run in chromium`);
+}
 
 const pictures = join(build, 'page_failures');
 rmSync(pictures, { recursive: true, force: true });
-let passed = 0;
-let failed = 0;
+const passed = {};
+const failed = {};
+const missing = new Set();  // engines of which there is none here that can be driven
+for (const engine of kEngines) passed[engine] = failed[engine] = 0;
 
 // Runs a test in this browser and leaves nothing open. What it has to say, or {error}: what is wrong.
 async function attempt(browser, name, run) {
@@ -51,30 +55,26 @@ async function attempt(browser, name, run) {
     });
     try {
         const said = await Promise.race([run({ browser, file: join(build, 'tarebench.html'), hosted: join(build, 'hosted') }), late]);
-        const found = (await Promise.all(browser.contexts().map(faults))).flat();
+        const found = (await Promise.all(inUse(browser).map(faults))).flat();
         if (found.length) throw new Error(found.join('\n'));
+        for (const context of inUse(browser)) await giveBack(browser, context).catch(() => {});
         return { said };
     } catch (error) {
         mkdirSync(pictures, { recursive: true });
         const stem = name.replace(/\W+/g, '-').slice(0, 60);
-        for (const [n, page] of browser.contexts().flatMap((context) => context.pages()).entries())
+        for (const [n, page] of inUse(browser).flatMap((context) => context.pages()).entries())
             await page.screenshot({ path: join(pictures, `${stem}-${n + 1}.png`), timeout: 5000 }).catch(() => {});
         return { error };
     } finally {
         clearTimeout(timer);
-        for (const context of browser.contexts()) await context.close().catch(() => {});
+        for (const context of inUse(browser)) await context.close().catch(() => {});
     }
 }
 
-function report(name, { said, error }, started) {
-    const seconds = `${((Date.now() - started) / 1000).toFixed(1)} s`;
-    if (!error) {
-        passed += 1;
-        console.log(`passed  ${name} (${[said, seconds].filter(Boolean).join(', ')})`);
-        return;
-    }
-    failed += 1;
-    console.log([`FAILED  ${name} (${seconds})`, ...wrong(error)].join('\n        '));
+function report(engine, name, { said, error }, started) {
+    const remarks = [said, `${((Date.now() - started) / 1000).toFixed(1)} s`].filter(Boolean).join(', ');
+    (error ? failed : passed)[engine] += 1;
+    console.log([`${error ? 'FAILED' : 'passed'}  ${engine}: ${name} (${remarks})`, ...(error ? wrong(error) : [])].join('\n        '));
 }
 
 function wrong(error) {
@@ -83,27 +83,40 @@ function wrong(error) {
     return [...lines, where.join(' < ')];
 }
 
-async function work() {
-    let browser = await launch(kEngine);
-    for (let test = tests.shift(); test; test = tests.shift()) {
-        if (!browser.isConnected()) browser = await launch(kEngine);
-        const started = Date.now();
-        let outcome = await attempt(browser, ...test);
-        if (outcome.error && kAgain) {
-            console.log([`AGAIN   ${test[0]}`, ...wrong(outcome.error)].join('\n        '));
-            if (!browser.isConnected()) browser = await launch(kEngine);
-            outcome = await attempt(browser, ...test);
-        }
-        report(test[0], outcome, started);
+// The browser of this engine, the one at hand or another; null where there is none.
+async function browserOf(engine, atHand) {
+    if (atHand?.engine.name === engine && atHand.isConnected()) return atHand;
+    await atHand?.close().catch(() => {});
+    try {
+        return missing.has(engine) ? null : await launch(engine);
+    } catch (error) {
+        if (!(error instanceof TooOld)) throw error;
+        if (!missing.has(engine)) console.log(`left out: in ${engine}: every test: ${error.message}`);
+        missing.add(engine);
+        return null;
     }
-    await browser.close();
 }
 
-try {
-    await Promise.all(Array.from({ length: kWorkers }, work));
-} catch (error) {
-    if (!(error instanceof TooOld)) throw error;
-    console.log(`left out: in ${kEngine}: every test: ${error.message}`);
+async function work() {
+    let browser = null;
+    for (let test = waiting.shift(); test; test = waiting.shift()) {
+        const [engine, name, run] = test;
+        const started = Date.now();
+        browser = await browserOf(engine, browser);
+        if (!browser) continue;
+        let outcome = await attempt(browser, name, run);
+        if (outcome.error && kAgain) {
+            console.log([`AGAIN   ${engine}: ${name}`, ...wrong(outcome.error)].join('\n        '));
+            browser = await browserOf(engine, browser);
+            outcome = await attempt(browser, name, run);
+        }
+        report(engine, name, outcome, started);
+    }
+    await browser?.close();
 }
-console.log(`${passed} passed, ${failed} failed`);
-process.exitCode = failed === 0 ? 0 : 1;
+
+await Promise.all(Array.from({ length: kWorkers }, work));
+const sum = (counts) => Object.values(counts).reduce((one, other) => one + other, 0);
+if (kEngines.length > 1) for (const engine of kEngines) console.log(`in ${engine}: ${passed[engine]} passed, ${failed[engine]} failed`);
+console.log(`${sum(passed)} passed, ${sum(failed)} failed`);
+process.exitCode = sum(failed) === 0 ? 0 : 1;

@@ -17,8 +17,8 @@ const other = recipe(kOther).title;
 const titles = (page) => page.getByRole('list', { name: say('book.title') }).getByRole('listitem')
     .evaluateAll((items) => items.map((item) => item.querySelector('button').textContent));
 
-async function opened({ browser, file }, hand = touch) {
-    const page = await open(await profile(browser), address(file));
+async function opened({ browser, file }, hand = touch, options = {}) {
+    const page = await open(await profile(browser, options), address(file));
     return { page, hand: hand(page) };
 }
 
@@ -116,7 +116,7 @@ export const tests = [
     }],
 
     ['loaded again, the page is where one was, with the recipe that was open', async (bench) => {
-        const { page, hand } = await opened(bench, mirror);  // a browser may go back past what no person did
+        const { page, hand } = await opened(bench, mirror, { own: true });  // a browser may go back past what no person did
         await steps.openStarter(page, hand, kStarter);
         await steps.goTo(page, hand, 'nav.batch');
         await page.reload();

@@ -61,7 +61,7 @@ export const tests = [
     }],
 
     ['light and dark follow the device, and the choice made here goes before it', async (bench) => {
-        const { page, hand } = await starter(bench, { colorScheme: 'light' });
+        const { page, hand } = await starter(bench, { colorScheme: 'light', deviceScaleFactor: 1 });
         const ground = async () => brightness((await picture(page)).at(4, 320));
         assert.ok((await ground()) > 200);
         await page.emulateMedia({ colorScheme: 'dark' });

@@ -140,7 +140,7 @@ export const tests = [
     }],
 
     ['who needs it larger draws it apart with two fingers, and presses nothing by that', async (bench) => {
-        const { page, quick } = await phone(bench);
+        const { page, quick } = await phone(bench, { own: true });
         await steps.openStarter(page, quick, kStarter);
         const devtools = await page.context().newCDPSession(page);
         await devtools.send('Input.synthesizePinchGesture', { x: 180, y: 320, scaleFactor: 2, relativeSpeed: 4000 });
@@ -165,7 +165,7 @@ export const tests = [
     }],
 
     ['the browser’s way back closes keypad and sheet, then goes to the book, and stays on the page', async (bench) => {
-        const { page, hand, quick } = await phone(bench);
+        const { page, hand, quick } = await phone(bench, { own: true });
         await steps.openStarter(page, quick, kStarter);
         const back = async () => {
             await page.evaluate(() => history.back());

@@ -70,7 +70,7 @@ export const tests = [
     }],
 
     ['the size of letters in the browser\'s settings is the one that is followed', async (bench) => {
-        const context = await profile(bench.browser);
+        const context = await profile(bench.browser, { own: true });
         const page = await open(context, address(bench.file));
         const high = () => page.getByRole('heading', { level: 2, name: say('book.starters') }).boundingBox();
         const before = await high();
@@ -83,7 +83,7 @@ export const tests = [
     }, { without: { firefox: 'its driver has no word for it', webkit: 'its driver has no word for it' } }],
 
     ['where the system forces its colours the page is drawn in them, and in its own again when it no longer does', async (bench) => {
-        const page = await open(await profile(bench.browser, { forcedColors: 'active' }), address(bench.file));
+        const page = await open(await profile(bench.browser, { forcedColors: 'active', deviceScaleFactor: 1 }), address(bench.file));
         const system = () => page.evaluate(() => {
             const probe = document.getElementById('text-size');
             return Object.fromEntries(['Canvas', 'CanvasText', 'Highlight', 'HighlightText'].map((name) => {
@@ -145,7 +145,7 @@ export const tests = [
     }, { without: { webkit: 'it knows no forced colours', firefox: 'its driver has no word for it' } }],
 
     ['more contrast, wished for while the page is open, is drawn at once', async (bench) => {
-        const page = await open(await profile(bench.browser), address(bench.file));
+        const page = await open(await profile(bench.browser, { own: true }), address(bench.file));
         const button = await seen.button(page, say('book.new'));
         const apart = async () => {
             const there = await picture(page, await button.boundingBox());
