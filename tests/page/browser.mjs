@@ -83,6 +83,7 @@ export const address = (file) => pathToFileURL(file).href;
 // Opens the page and waits until it stands still.
 export async function open(context, url, { running = true } = {}) {
     const page = context.waiting ?? (await context.newPage());
+    if (context.waiting) await page.bringToFront();  // others were opened since
     context.waiting = null;
     context.opened.push(url.split('#')[0]);
     await page.goto(url);
