@@ -110,7 +110,8 @@ export const tests = [
     }],
 
     ['two windows of one browser: what one makes, the other shows', async (bench) => {
-        const context = await profile(bench.browser);
+        // (WebKit tells nothing of a store to a window that has shown another page before.)
+        const context = await profile(bench.browser, { own: true });
         const one = await open(context, address(bench.file));
         const other = await open(context, address(bench.file));
         await one.bringToFront();
