@@ -142,6 +142,21 @@ TEST_CASE_FIXTURE(Bench, "records: what an entry lacks is said, nothing is added
     CHECK(reads(say("own.date_form")));
 }
 
+TEST_CASE_FIXTURE(Bench, "records: a figure that cannot be read is not written down as the one before it") {
+    begin();
+    add("record_ui.went_add", "record.yield");
+    write(say("record.yield"), "95");
+    write(say("record.yield"), "9.5.1");
+    press(say("record_ui.add"));
+    CHECK(record().entries.empty());
+    CHECK(app.ui.message_is_problem);
+    CHECK(app.ui.message.find("9.5.1") != std::string::npos);
+    CHECK(hand::field(say("record.yield")).value == "9.5.1");
+    write(say("record.yield"), "95.1");
+    done();
+    CHECK(state().yield == quantity::Mass{951000});
+}
+
 TEST_CASE_FIXTURE(Bench, "records: a number that another batch has is refused before anything is begun") {
     begin();
     const std::string number = state().number;
@@ -176,6 +191,10 @@ TEST_CASE_FIXTURE(
     press(say("lot.add"));
     write(say("lot.number"), "BW-7");
     write(say("lot.best_before"), "2027-06-30");
+    write(say("lot.left"), "a handful");
+    press(say("lot.add"));
+    CHECK(app.ui.message_is_problem);
+    CHECK(app.work.filed.empty());
     write(say("lot.left"), "250");
     press(say("lot.add"));
     REQUIRE(app.ui.sheet == Sheet::card);

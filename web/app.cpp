@@ -517,6 +517,16 @@ void tell(App& app, std::string message, bool problem) {
     app.ui.again = true;
 }
 
+// A figure that cannot be read must not be kept as the one that stood there before it.
+bool all_read(App& app) {
+    for (const auto& [id, draft] : app.kit.drafts)
+        if (!draft.problem.empty()) {
+            tell(app, draft.problem, true);
+            return false;
+        }
+    return true;
+}
+
 bool from_disk() {
     return platform::window().from_disk;
 }

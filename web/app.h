@@ -124,6 +124,8 @@ void step_forth(App& app);
 void show(App& app, Sheet sheet);
 void close_sheet(App& app);
 void tell(App& app, std::string message, bool problem = false);
+bool all_read(
+    App& app);  // no field says what cannot be read; or tells what is wrong with the first that does
 void take_in(App& app, std::string_view text);  // a link, a file's text or a list: shown before it is kept
 void take_fragment(App& app, std::string_view text);  // what stood after the '#' of the page's address
 void read_list(App& app);                             // anew, with what was said about it

@@ -181,7 +181,7 @@ void lot(app::App& app) {
             return app::show_trace(app, lot.ingredient,
                                    workspace::numbers_of(app.work, lot.ingredient, lot.number));
     }
-    if (keep) app::keep_lot(app);
+    if (keep && app::all_read(app)) app::keep_lot(app);
 }
 
 void trace(app::App& app) {

@@ -83,13 +83,8 @@ void begin_pack(app::App& app, std::optional<std::size_t> at) {
     app.ui.again = true;
 }
 
-// A figure that cannot be read must not be kept as the one that stood there before it.
 bool can_keep(app::App& app, std::initializer_list<std::string_view> currencies) {
-    for (const auto& [id, draft] : app.kit.drafts)
-        if (!draft.problem.empty()) {
-            app::tell(app, draft.problem, true);
-            return false;
-        }
+    if (!app::all_read(app)) return false;
     for (const std::string_view code : currencies)
         if (!money::places(code)) {
             app::tell(app, app.say("cost_ui.currency_form"), true);

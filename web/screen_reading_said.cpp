@@ -262,7 +262,8 @@ void reading_sum(app::App& app) {
         some && !crossed(draft) && (draft.kind == ::reading::Kind::property || !draft.terms.empty());
     widget::gap(8);
     if (widget::button(app.kit, "take", app.say("reading_ui.take"), widget::Look::primary, app.kit.width,
-                       !whole)) {
+                       !whole) &&
+        app::all_read(app)) {
         sorting::stable(draft.terms,
                         [](const ::reading::Term& a, const ::reading::Term& b) { return a.item < b.item; });
         if (in.statement)

@@ -187,7 +187,7 @@ void record_entry(app::App& app) {
                                : correction                          ? "record_ui.correct"
                                                                      : "record_ui.add"),
                        widget::Look::primary, kit.width) &&
-        app::add_entry(app, entry))
+        app::all_read(app) && app::add_entry(app, entry))
         return app::close_sheet(app);
     if (!correction || entry.kind == record::Kind::withdrawn) return;
     widget::gap(8);
@@ -230,7 +230,8 @@ void record_line(app::App& app) {
     text(app, "lot", app.say("record_ui.lot_printed"), known.lot);
     day(app, "best before", app.say("lot.best_before"), known.best_before);
     widget::gap(16);
-    if (widget::button(kit, "write", app.say("record_ui.add"), widget::Look::primary, kit.width)) {
+    if (widget::button(kit, "write", app.say("record_ui.add"), widget::Look::primary, kit.width) &&
+        app::all_read(app)) {
         record::Entry entry;  // only what is new
         entry.kind = record::Kind::weighed;
         entry.who = state.who;

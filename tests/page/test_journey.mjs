@@ -1,7 +1,7 @@
 // The main job on a phone, page opened from disk, network cut: a formula of six lines with a rest line, 14 tubes, grams
 // that add up, kept over a reload, sent as a link, opened elsewhere. By finger, by the mirror alone, by keyboard alone.
 import assert from 'node:assert/strict';
-import { address, kDense, open, profile, ready } from './browser.mjs';
+import { address, open, profile, ready } from './browser.mjs';
 import { keyboard, mirror, touch } from './hands.mjs';
 import * as seen from './mirror.mjs';
 import { container, ingredientName } from './presets.mjs';
@@ -102,7 +102,7 @@ const blind = (page) => page.evaluate(() => {
 
 export const tests = [
     ['by finger: percent, 14 tubes, grams that add up, reload, link, the same recipe elsewhere',
-        ({ browser, file }) => journey(browser, address(file), touch, kDense)],
+        ({ browser, file }) => journey(browser, address(file), touch)],
     ['the same through the mirror by role and name, with the picture hidden',
         ({ browser, file }) => journey(browser, address(file), mirror, { prepare: blind })],
     ['the same by keyboard alone',
