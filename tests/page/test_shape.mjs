@@ -51,6 +51,7 @@ const look = (page) => page.evaluate(({ target, number, foot }) => {
     return faults;
 }, { target: kTarget, number: kNumberField, foot: [say('book.new'), say('weigh.in', { g: '' }), say('weigh.next'), say('weigh.end')] });
 
+// (In one engine: the mirror, which is what is looked at, is the same in all.)
 async function walk({ browser, file }) {
     const page = await open(await profile(browser), address(file));
     const faults = [];
