@@ -208,7 +208,7 @@ struct SwapIn {            // what could stand in a line's place
 struct BlendIn {
     std::optional<std::int64_t> temp;  // another one that the density is asked at
     std::int64_t margin = 0;           // months kept in hand
-    std::string against;               // id of the one whose fatty acids are laid over, "" none
+    std::vector<std::string> against;  // ids of those whose fatty acids are laid over
 };
 
 struct WeighIn {                               // at the bench

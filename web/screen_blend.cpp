@@ -12,6 +12,7 @@
 #include "widget_list.h"
 #include "widget_press.h"
 #include "widget_text.h"
+#include "widget_tick.h"
 
 namespace screens {
 namespace {
@@ -128,29 +129,52 @@ std::string acid_words(const app::App& app, const std::string& name) {
     return numbered ? name + " " + app.say(key) : app.say(key);
 }
 
-void acids(app::App& app, const blend::Profile& profile) {
-    std::string& against = app.ui.blend.against;
+// In the order in which they are laid over it; as many as app::laid_over lists.
+constexpr unsigned kFills[] = {widget::kRising,
+                               widget::kUpright,
+                               widget::kRising | widget::kFalling,
+                               widget::kEmpty,
+                               widget::kFalling,
+                               widget::kUpright | widget::kLevel,
+                               widget::kRising | widget::kUpright,
+                               widget::kFalling | widget::kUpright};
+
+struct Over {
+    std::string name;
+    blend::Profile profile;
+    unsigned fill;
+};
+
+// Boxes to tick, one for each that can be laid over it; gives those that are.
+std::vector<Over> chosen_over(app::App& app) {
+    std::vector<std::string>& against = app.ui.blend.against;
+    std::vector<Over> over;
     const auto others = app::laid_over(app);
-    std::optional<blend::Profile> other;
-    if (!others.empty()) {
-        std::vector<std::string> names{app.say("blend_ui.alone")};
-        int chosen = 0;
-        for (const auto& [id, name] : others) {
-            names.push_back(name);
-            if (id == against) chosen = static_cast<int>(names.size()) - 1;
-        }
-        small_print(app, app.say("blend_ui.over"));
-        widget::gap(4);
-        const int pressed = widget::choice(app.kit, "over", app.say("blend_ui.over"), names, chosen);
-        if (pressed >= 0) against = pressed == 0 ? "" : others[static_cast<std::size_t>(pressed) - 1].first;
-        widget::gap(8);
-        if (chosen > 0) other = app::profile_of(app, against);
-        if (other) {
-            widget::swatch(app.kit, "this one", widget::kFull, app.analysed->title);
-            widget::swatch(app.kit, "the other", widget::kRising, names[static_cast<std::size_t>(chosen)]);
-            widget::gap(8);
-        }
+    if (others.empty()) return over;
+    small_print(app, app.say("blend_ui.over"));
+    for (const auto& [id, name] : others) {
+        const auto at = std::find(against.begin(), against.end(), id);
+        const bool ticked = at != against.end();
+        if (const auto profile = ticked ? app::profile_of(app, id) : std::nullopt)
+            over.push_back({name, *profile, kFills[over.size() % std::size(kFills)]});
+        if (!widget::tick(app.kit, "over " + id, name, ticked)) continue;
+        if (ticked)
+            against.erase(at);
+        else
+            against.push_back(id);
+        app.ui.again = true;
     }
+    widget::gap(8);
+    if (over.empty()) return over;
+    widget::swatch(app.kit, "this one", widget::kFull, app.analysed->title);
+    for (std::size_t i = 0; i < over.size(); ++i)
+        widget::swatch(app.kit, "over it " + std::to_string(i), over[i].fill, over[i].name);
+    widget::gap(8);
+    return over;
+}
+
+void acids(app::App& app, const blend::Profile& profile) {
+    const std::vector<Over> over = chosen_over(app);
     constexpr std::int64_t kShown = decimal::kOne / 2;  // less than half a percent is not drawn
     std::int64_t most = 1;
     std::vector<std::string> names;
@@ -159,21 +183,25 @@ void acids(app::App& app, const blend::Profile& profile) {
         const blend::AcidFacts* acid = blend::acid_at(i);
         more = acid != nullptr;
         const std::string name(acid ? acid->name : "other");
-        const std::int64_t here =
-            std::max(of_acid(profile, name), other ? of_acid(*other, name) : std::int64_t{0});
+        std::int64_t here = of_acid(profile, name);
+        for (const Over& one : over)
+            here = std::max(here, of_acid(one.profile, name));
         if (here < kShown) continue;
         names.push_back(name);
         most = std::max(most, here);
     }
     for (const std::string& name : names) {
         widget::Bar bar;
-        const std::int64_t one = of_acid(profile, name), two = other ? of_acid(*other, name) : 0;
         bar.title = acid_words(app, name);
-        bar.figures = percent(app, {one});
-        if (other) bar.figures += " \xC2\xB7 " + percent(app, {two});
-        bar.one = static_cast<double>(one) / static_cast<double>(most);
-        bar.other = static_cast<double>(two) / static_cast<double>(most);
-        widget::bar(app.kit, name, bar, other.has_value());
+        const auto add = [&](const blend::Profile& of, unsigned fill) {
+            const std::int64_t share = of_acid(of, name);
+            bar.figures += (bar.figures.empty() ? "" : " \xC2\xB7 ") + percent(app, {share});
+            bar.lengths.push_back({static_cast<double>(share) / static_cast<double>(most), fill});
+        };
+        add(profile, widget::kFull);
+        for (const Over& one : over)
+            add(one.profile, one.fill);
+        widget::bar(app.kit, name, bar);
     }
     small_print(app, coverage_words(app, profile.of));
 }

@@ -83,13 +83,13 @@ void shares(kit::Kit& kit, std::string_view key, std::string_view name, const st
     }
 }
 
-void bar(kit::Kit& kit, std::string_view key, const Bar& spec, bool both) {
+void bar(kit::Kit& kit, std::string_view key, const Bar& spec) {
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const ImVec2 figures = measure(spec.figures, theme::Type::body, kit.width),
                  title = measure(spec.title, theme::Type::body, kit.width);
     const bool beneath = title.x + figures.x + 12 > kit.width;  // not on one line
     const float line = beneath ? title.y + figures.y : std::max(title.y, figures.y);
-    const float height = line + 4 + kBar * (both ? 2 : 1) + 8;
+    const float height = line + 4 + kBar * static_cast<float>(spec.lengths.size()) + 8;
     const ImRect box(start, {start.x + kit.width, start.y + height});
     told(key, box, spec.title + ", " + spec.figures);
     if (!ImGui::IsRectVisible(box.Min, box.Max)) return;
@@ -97,12 +97,12 @@ void bar(kit::Kit& kit, std::string_view key, const Bar& spec, bool both) {
     draw_wrapped(start, spec.title, theme::Type::body, ink, kit.width);
     draw_wrapped({start.x + kit.width - figures.x, start.y + line - figures.y}, spec.figures,
                  theme::Type::body, ink, kit.width);
-    const auto part = [&](float y, double share, unsigned fill) {
-        const float width = kit.width * static_cast<float>(std::clamp(share, 0.0, 1.0));
-        if (share > 0) fill_with({{start.x, y}, {start.x + std::max(width, 2.0f), y + kBar}}, fill);
-    };
-    part(start.y + line + 4, spec.one, kFull);
-    if (both) part(start.y + line + 4 + kBar, spec.other, kRising);
+    float y = start.y + line + 4;
+    for (const Length& one : spec.lengths) {
+        const float width = kit.width * static_cast<float>(std::clamp(one.of, 0.0, 1.0));
+        if (one.of > 0) fill_with({{start.x, y}, {start.x + std::max(width, 2.0f), y + kBar}}, one.fill);
+        y += kBar;
+    }
 }
 
 void swatch(kit::Kit& kit, std::string_view key, unsigned fill, std::string_view words) {

@@ -1,5 +1,6 @@
-// Pictures of figures: shares of a whole as one bar, and the bars of one or two wholes laid over each other.
-// Parts are told apart by strokes and by the words beside them, so that they are read in black and white too.
+// Pictures of figures: shares of a whole as one bar, and the bars of one whole or of several laid over each
+// other. Parts are told apart by strokes and by the words beside them, so that they are read in black and
+// white too.
 #pragma once
 
 #include <string>
@@ -20,12 +21,15 @@ struct Share {
 };
 void shares(kit::Kit& kit, std::string_view key, std::string_view name, const std::vector<Share>& parts);
 
+struct Length {
+    double of = 0;  // of the longest, 0 to 1
+    unsigned fill = kFull;
+};
 struct Bar {
     std::string title, figures;
-    double one = 0, other = 0;  // of the longest, 0 to 1
+    std::vector<Length> lengths;  // from top to bottom
 };
-// `both`: the other is drawn beneath, in outline.
-void bar(kit::Kit& kit, std::string_view key, const Bar& spec, bool both);
+void bar(kit::Kit& kit, std::string_view key, const Bar& spec);
 void swatch(kit::Kit& kit, std::string_view key, unsigned fill, std::string_view words);  // which is which
 
 }  // namespace widget

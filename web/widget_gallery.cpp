@@ -290,8 +290,8 @@ void lists(kit::Kit& kit, const std::string& sample) {
             {"kLevel", 0.1, kLevel},
             {"kEmpty", 0.05, kEmpty}});
     section(kit, "bar");
-    bar(kit, "one bar", {"one", "1", 1, 0}, false);
-    bar(kit, "both bars", {"both", "1, 0.5", 1, 0.5}, true);
+    bar(kit, "one bar", {"one", "1", {{1, kFull}}});
+    bar(kit, "three bars", {"three", "1, 0.5, 0.7", {{1, kFull}, {0.5, kRising}, {0.7, kUpright}}});
     swatch(kit, "which", kRising, "swatch");
 
     section(kit, "draw_panel");

@@ -24,7 +24,7 @@ async function journey({ browser, file }, makeHand) {
         assert.ok(said.includes(part), `${part} in ${said.slice(0, 3000)}`);
 
     await steps.press(page, hand, 'blend_ui.rate4');
-    await hand.press(await seen.button(page, recipe('harvest_supper_body_oil').title));
+    await hand.press(page.getByRole('checkbox', { name: recipe('harvest_supper_body_oil').title, exact: true }));
     await hand.number(await seen.field(page, say('blend_ui.other_temp')), '41');
     await settled(page);
     said = await words(page);
