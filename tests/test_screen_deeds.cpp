@@ -519,7 +519,7 @@ TEST_CASE_FIXTURE(
     const std::uint64_t seed = 20261125;
     chance::Generator chance(seed);
     std::string did;
-    for (int turn = 0; turn < 800; ++turn) {
+    for (int turn = 0; turn < 500; ++turn) {
         const Node* dialog = nullptr;
         std::vector<Node> choices;
         for (const Node& node : mirror::nodes()) {
