@@ -5,6 +5,9 @@
 (() => {
     const root = document.documentElement;
     const prefix = 'tarebench:';
+    const slice = 32768; // bytes that are unpacked in one call
+    const few = 64; // functions that are joined in one call
+    let unpacking; // what does it
 
     const tarebench = {
         build: '@BUILD@',
@@ -156,14 +159,17 @@
 
     // The program's parts, wasm and script.
     async function unpacked() {
-        const { memory, room, unpack, join } = await unpacker();
+        const { memory, room, begin, unpack, begin_join, join } = await unpacking;
         const [size, apart, script] = document.getElementById('tarebench-program').dataset.sizes.split(' ').map(Number);
-        const program = packed('program');
-        const from = room(program.length), between = room(apart + script), to = room(size);
+        const program = packed('program'), whole = apart + script;
+        const from = room(program.length), between = room(whole), to = room(size);
         if (!from || !between || !to) throw new RangeError('no memory to unpack the program');
         new Uint8Array(memory.buffer, from).set(program);
-        if (unpack(between, apart + script, from, program.length) !== apart + script || join(to, size, between, apart) !== size)
-            throw new Error('the program is damaged');
+        let good = begin(between, whole, from, program.length), left = 1;
+        for (let at = 0; good && at < whole; good = unpack(at) === at) at = Math.min(at + slice, whole);
+        good = good && begin_join(to, size, between, apart);
+        while (good && left > 0) left = join(few);
+        if (!good || left !== 0) throw new Error('the program is damaged');
         return [new Uint8Array(memory.buffer, to, size), new Uint8Array(memory.buffer, between + apart, script)];
     }
 
@@ -196,7 +202,7 @@
         const sent = root.cloneNode(true);
         tarebench.page = () => source(sent);
         tarebench.hosted = /^https?:$/.test(location.protocol) && document.querySelector('link[rel=manifest]') !== null;
-        if (typeof WebAssembly !== 'object' || typeof DecompressionStream !== 'function') {
+        if (!unpacking) {
             tarebench.fail('wasm');
             return;
         }
@@ -209,6 +215,11 @@
         tarebench.errors.push(`policy: ${event.violatedDirective} ${event.blockedURI}`);
     });
 
+    // At once: the program itself is still being read.
+    if (typeof WebAssembly === 'object' && typeof DecompressionStream === 'function') {
+        unpacking = unpacker();
+        unpacking.catch(() => {}); // told by whoever waits for it
+    }
     if (document.readyState === 'loading') document.addEventListener('DOMContentLoaded', start);
     else start();
 })();

@@ -79,16 +79,15 @@ const programParts = [split(module), Buffer.from(parts.glue)];
 const sizes = [module, ...programParts].map((one) => one.length);
 const packed = squeezed(Buffer.concat(programParts));
 const unpackerCode = readFileSync(unpacker);
-const program = payload('unpacker', gzipSync(unpackerCode, { level: 9 })) + payload('program', packed, ` data-sizes="${sizes.join(' ')}"`);
 
-// As boot.js does it.
+// As boot.js does it, in one go.
 function unpacked() {
-    const { memory, room, unpack, join } = new WebAssembly.Instance(new WebAssembly.Module(unpackerCode)).exports;
+    const { memory, room, begin, unpack, begin_join, join } = new WebAssembly.Instance(new WebAssembly.Module(unpackerCode)).exports;
     const [size, apart, script] = sizes;
     const from = room(packed.length), between = room(apart + script), to = room(size);
     Buffer.from(memory.buffer).set(packed, from);
-    return unpack(between, apart + script, from, packed.length) === apart + script && join(to, size, between, apart) === size &&
-        Buffer.from(memory.buffer, to, size);
+    const whole = begin(between, apart + script, from, packed.length) && unpack(apart + script) === apart + script;
+    return whole && begin_join(to, size, between, apart) && join(size) === 0 && Buffer.from(memory.buffer, to, size);
 }
 const again = unpacked();
 if (!again || !again.equals(module)) fail('what was packed does not unpack to the same program');
@@ -119,8 +118,9 @@ function page(hosted) {
         CSP: `<meta http-equiv="Content-Security-Policy" content="${policy(hosted)}">`,
         HOSTED: hosted ? installable : '',
         STYLE: `<style>${parts.style}</style>`,
-        PROGRAM: program,
+        UNPACKER: payload('unpacker', gzipSync(unpackerCode, { level: 9 })),
         BOOT: `<script>${parts.boot}</script>`,
+        PROGRAM: payload('program', packed, ` data-sizes="${sizes.join(' ')}"`),
     };
     let text = parts.page;
     for (const [name, value] of Object.entries(filled)) {

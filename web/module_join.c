@@ -84,9 +84,12 @@ static void body(void) {
     }
 }
 
-// How many bytes of the module were written, at most size; 0 if the parts do not fit one another. A damaged one may
-// end in a fault of this module's own memory.
-__attribute__((export_name("join"))) size_t join(unsigned char *module, size_t size, const unsigned char *parts, size_t parts_size) {
+static unsigned char *module;
+static size_t module_size;
+static int32_t bodies;  // that are still to come
+
+// parts, which join() brings into module of this size. 0 if they are none.
+__attribute__((export_name("begin_join"))) int begin_join(unsigned char *to, size_t size, const unsigned char *parts, size_t parts_size) {
     uint32_t head[kParts + 1];
     if (parts_size < sizeof head) return 0;
     memcpy(head, parts, sizeof head);
@@ -96,9 +99,24 @@ __attribute__((export_name("join"))) size_t join(unsigned char *module, size_t s
         rows[part].at = next;
         rows[part].end = next += head[part + 1];
     }
-    out = module;
+    module = out = to;
+    module_size = size;
+    bodies = head[0];
     bytes(kBefore, head[kBefore + 1]);
-    for (uint32_t left = head[0]; left > 0; --left) {
+    return 1;
+}
+
+static int ended(void) {
+    bytes(kBehind, rows[kBehind].end - rows[kBehind].at);
+    for (int part = 0; part < kParts; ++part)
+        if (rows[part].at != rows[part].end) return 0;
+    return (size_t)(out - module) == module_size;
+}
+
+// Writes so many function bodies, and what stands behind them after the last one. How many are still to come, 0 when the
+// module is whole; -1 if the parts do not fit one another. A damaged one may end in a fault of this module's own memory.
+__attribute__((export_name("join"))) int join(int count) {
+    for (; bodies > 0 && count > 0; --bodies, --count) {
         unsigned char *const start = out;
         out += kMostSize;
         body();
@@ -107,10 +125,7 @@ __attribute__((export_name("join"))) size_t join(unsigned char *module, size_t s
         write(length);
         memmove(out, start + kMostSize, length);
         out += length;
-        if ((size_t)(out - module) > size) return 0;
+        if ((size_t)(out - module) > module_size) return -1;
     }
-    bytes(kBehind, head[kBehind + 1]);
-    for (int part = 0; part < kParts; ++part)
-        if (rows[part].at != rows[part].end) return 0;
-    return (size_t)(out - module) == size ? size : 0;
+    return bodies > 0 ? bodies : ended() ? 0 : -1;
 }

@@ -1,6 +1,7 @@
 // The packed program's unpacker, a wasm module of its own with which the page starts (shell/boot.js); what it unpacks was
 // packed by xz (shell/pack.mjs). Leans on the LZMA SDK's decoder alone. Memory is given out and never taken back: it goes
-// with the module.
+// with the module. All that takes long is done in many short calls: browsers change over to the better code, which they make
+// of a function meanwhile, when it is next called.
 #include "LzmaDec.h"
 
 extern unsigned char __heap_base;
@@ -26,14 +27,29 @@ static void leave(ISzAllocPtr self, void *place) {
     (void)place;
 }
 
-// packed: five bytes of properties, then the raw stream. How many bytes of whole were written, at most size; 0 if the
-// stream is damaged.
-__attribute__((export_name("unpack"))) size_t unpack(unsigned char *whole, size_t size, const unsigned char *packed, size_t packed_size) {
+static CLzmaDec decoder;
+static const unsigned char *at;  // what is read next
+static size_t left;
+
+// packed: five bytes of properties, then the raw stream, which unpack() brings into whole. 0 if it is none.
+__attribute__((export_name("begin"))) int begin(unsigned char *whole, size_t size, const unsigned char *packed, size_t packed_size) {
     const ISzAlloc memory = {alloc, leave};
-    SizeT written = size;
-    SizeT read = packed_size - LZMA_PROPS_SIZE;
+    LzmaDec_CONSTRUCT(&decoder);
+    if (packed_size < LZMA_PROPS_SIZE || LzmaDec_AllocateProbs(&decoder, packed, LZMA_PROPS_SIZE, &memory) != SZ_OK) return 0;
+    decoder.dic = whole;
+    decoder.dicBufSize = size;
+    at = packed + LZMA_PROPS_SIZE;
+    left = packed_size - LZMA_PROPS_SIZE;
+    LzmaDec_Init(&decoder);
+    return 1;
+}
+
+// How many bytes of whole are written now, at most until; fewer if the stream is damaged.
+__attribute__((export_name("unpack"))) size_t unpack(size_t until) {
+    SizeT read = left;
     ELzmaStatus status;
-    return LzmaDecode(whole, &written, packed + LZMA_PROPS_SIZE, &read, packed, LZMA_PROPS_SIZE, LZMA_FINISH_ANY, &status, &memory) == SZ_OK
-               ? written
-               : 0;
+    LzmaDec_DecodeToDic(&decoder, until, at, &read, LZMA_FINISH_ANY, &status);
+    at += read;
+    left -= read;
+    return decoder.dicPos;
 }
