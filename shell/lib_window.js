@@ -54,17 +54,20 @@ mergeInto(LibraryManager.library, {
                 } catch (refused) {
                     // Nothing is kept here: they are asked at once.
                 }
-                if (!View.sign.startsWith(navigator.language + ' ')) View.sign = View.askSign();
+                if (!View.sign.startsWith(navigator.language + ' ')) View.learnSign();
             }
             return View.sign.endsWith(' 1');
         },
-        checkSign: function () {
+        learnSign: function () {
             View.sign = View.askSign();
             try {
                 if (localStorage.getItem('tarebench-sign') !== View.sign) localStorage.setItem('tarebench-sign', View.sign);
             } catch (refused) {
                 // Refused or full: asked again at the next start.
             }
+        },
+        checkSign: function () {
+            View.learnSign();
             View.changed('preferences');
         },
 

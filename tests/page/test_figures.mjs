@@ -54,8 +54,8 @@ export const tests = [
         await page.evaluate(() => localStorage.setItem('tarebench-sign', 'en-GB 0'));
         await page.reload();
         await ready(page);
-        assert.equal(await last(), '0,4');
-        assert.equal(await remembered(), 'en-GB 0');
+        assert.equal(await last(), '0,4', 'that of another language is no answer');
+        assert.equal(await remembered(), 'de-DE 1', 'what is asked is remembered at once');
     }, { without: kOneLanguage }],
 
     ['the decimal sign can be chosen, and the choice is kept', async (bench) => {
