@@ -15,13 +15,13 @@ mergeInto(LibraryManager.library, {
         ],
         pointers: ['mouse', 'touch', 'pen'],
 
-        // A copy of a text inside the program's memory; platform_push() frees it.
+        // A copy of a text inside the program's memory; platform_push() frees it. Half a letter becomes U+FFFD.
         text: function (text) {
             if (!text) return 0;
-            const whole = String(text).replace(/[\p{Surrogate}\0]/gu, '\uFFFD');
-            const size = lengthBytesUTF8(whole) + 1;
-            const at = _platform_room(size);
-            stringToUTF8(whole, at, size);
+            const bytes = new TextEncoder().encode(String(text).replaceAll('\0', '\uFFFD'));
+            const at = _platform_room(bytes.length + 1);
+            HEAPU8.set(bytes, at);
+            HEAPU8[at + bytes.length] = 0;
             return at;
         },
 

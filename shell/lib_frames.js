@@ -64,6 +64,11 @@ mergeInto(LibraryManager.library, {
         Frames.request();
     },
 
+    shell_step__deps: ['$Frames'],
+    shell_step: function () {
+        Frames.step(1);
+    },
+
     shell_request_wake__deps: ['$Frames'],
     shell_request_wake: function (inMs) {
         Frames.wake(inMs);
@@ -92,6 +97,11 @@ mergeInto(LibraryManager.library, {
     shell_local_date: function () {
         const now = new Date();
         return now.getFullYear() * 10000 + (now.getMonth() + 1) * 100 + now.getDate();
+    },
+
+    // 2026-11-25T12:00:00Z, and the zero that ends it.
+    shell_now_utc: function (text) {
+        HEAPU8.set(new TextEncoder().encode(new Date().toISOString().slice(0, 19) + 'Z\0'), text);
     },
 
     shell_chance: function () {

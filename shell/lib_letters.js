@@ -42,7 +42,7 @@ mergeInto(LibraryManager.library, {
         let bytes = 0, found = 0;
         for (const word of Letters.words.segment(UTF8ToString(text))) {
             if (found === most) break;
-            bytes += lengthBytesUTF8(word.segment);
+            bytes += new TextEncoder().encode(word.segment).length;
             HEAP32[(ends >> 2) + found] = bytes;
             found += 1;
         }

@@ -11,8 +11,8 @@ set_target_properties(tarebench_page PROPERTIES SUFFIX .js LINK_DEPENDS "${shell
 target_link_options(tarebench_page PRIVATE
     -sMODULARIZE=1 -sEXPORT_NAME=createTarebench -sENVIRONMENT=web -sFILESYSTEM=0 -sDYNAMIC_EXECUTION=0
     -sMALLOC=emmalloc -sALLOW_MEMORY_GROWTH=1 -sTOTAL_STACK=1MB
-    -sMIN_WEBGL_VERSION=1 -sMAX_WEBGL_VERSION=2
-    -sEXPORTED_RUNTIME_METHODS=UTF8ToString,stringToUTF8,lengthBytesUTF8)
+    -sMIN_WEBGL_VERSION=1 -sMAX_WEBGL_VERSION=2 -sGL_SUPPORT_AUTOMATIC_ENABLE_EXTENSIONS=0
+    -sEXPORTED_RUNTIME_METHODS=UTF8ToString)
 if(NOT TAREBENCH_QUICK)
     # For size (-Oz) the linker would take a memset and memcpy that go byte by byte: drawing the letters at the start, a
     # quarter of it. With -Os it is those that go by words; the page is as large.

@@ -31,6 +31,7 @@
 
 extern "C" {
 void shell_request_frame();
+void shell_step();
 void shell_request_wake(double in_ms);
 void shell_watch_window();
 void shell_watch_hand();
@@ -73,6 +74,7 @@ void shell_want_bell(int on);
 void shell_ring();
 void shell_take_update();
 int shell_local_date();
+void shell_now_utc(char* text);
 std::uint32_t shell_chance();
 }
 
@@ -108,11 +110,13 @@ bool make_context() {
     EmscriptenWebGLContextAttributes wish;
     emscripten_webgl_init_context_attributes(&wish);
     wish.alpha = wish.depth = wish.stencil = wish.antialias = false;
+    wish.enableExtensionsByDefault = false;  // of thirty, one is used, without WebGL 2
     for (const int version : {2, 1}) {
         wish.majorVersion = version;
         host().context = emscripten_webgl_create_context("#canvas", &wish);
-        if (host().context > 0)
-            return emscripten_webgl_make_context_current(host().context) == EMSCRIPTEN_RESULT_SUCCESS;
+        if (host().context <= 0) continue;
+        if (version == 1) emscripten_webgl_enable_OES_vertex_array_object(host().context);
+        return emscripten_webgl_make_context_current(host().context) == EMSCRIPTEN_RESULT_SUCCESS;
     }
     return false;
 }
@@ -193,7 +197,7 @@ void run(void (*step)(bool draw)) {
     shell_watch_outside();
     shell_watch_update();
     shell_running();
-    request_frame();
+    shell_step();  // at once: what is kept has been loaded
 }
 
 std::vector<Event> take_events() {
@@ -220,16 +224,13 @@ double now_ms() {
     return emscripten_get_now();
 }
 
-// Asked for in every step, and slow to write down.
+// Asked for in every step, and slow to write down. (By the C library it would be slower still: its own way
+// brings eight kilobytes of script along, which ask for the names of time zones.)
 std::string now_utc() {
     static std::time_t last = 0;
-    static char text[32];
+    static char text[sizeof "2026-11-25T12:00:00Z"];
     const std::time_t now = std::time(nullptr);
-    if (now == last) return text;
-    last = now;
-    std::tm parts{};
-    gmtime_r(&now, &parts);
-    std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &parts);
+    if (std::exchange(last, now) != now) shell_now_utc(text);
     return text;
 }
 
