@@ -20,7 +20,7 @@ const [folder, pattern] = process.argv.slice(2).filter((one) => !one.startsWith(
 const build = resolve(folder ?? join(here, '../../build/wasm'));
 const wanted = new RegExp(pattern ?? '', 'iu');
 const kEngines = (process.argv.find((one) => one.startsWith('--engine='))?.slice(9) ?? 'chromium').split(',');
-const kWorkers = Number(process.env.WORKERS ?? availableParallelism() + 1);  // some wait while others draw
+const kWorkers = Number(process.env.WORKERS ?? availableParallelism() + 2);  // some wait while others draw
 const kLongestMs = 600000;
 const kAgain = process.env.AGAIN !== '0';
 const kJourneys = /^test_(adjust|batch|book|journey|label|shape|stock|ways_in)\./;
