@@ -150,7 +150,7 @@ void draw(ImDrawList& list, ImVec2 at, std::string_view text, theme::Type type, 
     const ImVec4 ink = ImGui::ColorConvertU32ToFloat4(colour);
     const auto part = [](float share) { return static_cast<std::uint32_t>(std::lround(share * 255.0f)); };
     const std::uint32_t rgb = part(ink.x) << 16 | part(ink.y) << 8 | part(ink.z);
-    const platform::LinePicture& picture = picture_of({well_formed(text), type, right_to_left, rgb});
+    const platform::LinePicture picture = picture_of({well_formed(text), type, right_to_left, rgb});
     if (picture.texture == 0) return;
     // Pixel on pixel, or it would be blurred.
     const float ratio = state.ratio;
