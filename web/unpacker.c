@@ -44,11 +44,11 @@ __attribute__((export_name("begin"))) int begin(unsigned char *whole, size_t siz
     return 1;
 }
 
-// How many bytes of whole are written now, at most until; fewer if the stream is damaged.
+// How many bytes of whole are written now, at most until; 0 if the stream is damaged.
 __attribute__((export_name("unpack"))) size_t unpack(size_t until) {
     SizeT read = left;
     ELzmaStatus status;
-    LzmaDec_DecodeToDic(&decoder, until, at, &read, LZMA_FINISH_ANY, &status);
+    if (LzmaDec_DecodeToDic(&decoder, until, at, &read, LZMA_FINISH_ANY, &status) != SZ_OK) return 0;
     at += read;
     left -= read;
     return decoder.dicPos;
