@@ -51,11 +51,11 @@
     }
 
     // The page as it was sent, byte for byte: no class on <html>, nothing made by scripts. A parser moves the last line's
-    // end into the body; index.html is written so that this is all it changes. Written down only when it is asked for:
-    // it is long.
+    // end into the body and reads what stands for letters outside ASCII; index.html is written so that this is all it
+    // changes. Written down only when it is asked for: it is long.
     function source(sent) {
         sent.removeAttribute('class');
-        const text = `<!doctype html>\n${sent.outerHTML}`;
+        const text = `<!doctype html>\n${sent.outerHTML}`.replace(/[^\0-\x7f]/g, (one) => `&#${one.charCodeAt(0)};`);
         const end = '\n\n</body></html>';
         return text.endsWith(end) ? `${text.slice(0, -end.length)}\n</body></html>\n` : text;
     }

@@ -47,7 +47,7 @@ if (/<\/style/i.test(parts.style)) fail('style.css holds text that would end it 
 
 // Shorter: without the names, blanks and remarks that only a reader needs.
 function minified(text, loader) {
-    const run = spawnSync('esbuild', ['--minify', '--charset=utf8', '--target=es2019', `--loader=${loader}`], { input: text, maxBuffer: 1 << 26 });
+    const run = spawnSync('esbuild', ['--minify', '--target=es2019', `--loader=${loader}`], { input: text, maxBuffer: 1 << 26 });
     if (run.status !== 0) fail(`esbuild could not shorten the ${loader}: ${run.error ? run.error.message : run.stderr}`);
     return run.stdout.toString().trim();
 }
@@ -131,7 +131,9 @@ function page(hosted) {
     return text;
 }
 
+// A page of nothing but ASCII is read by the browsers three to five times quicker: a byte a letter, not two. Of 800 kB that shows.
 const single = page(false);
+if (/[^\0-\x7f]/.test(single)) fail('index.html, style.css and boot.js must be ASCII: outside of it write &#8220; or \\u201c');
 const hostedFolder = join(out, 'hosted');
 rmSync(hostedFolder, { recursive: true, force: true });
 mkdirSync(hostedFolder, { recursive: true });
