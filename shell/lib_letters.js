@@ -26,12 +26,16 @@ mergeInto(LibraryManager.library, {
 
     shell_page_font__deps: ['$Letters'],
     shell_page_font: function (at, size, weight) {
-        const face = new FontFace('Tarebench', HEAPU8.slice(at, at + size).buffer, { weight: String(weight) });
-        document.fonts.add(face);
-        if (face.status === 'loaded') return; // most browsers have it ready at once
-        face.load().then(function () {
-            if (Letters.pen) Arrivals.push('letters_changed');
-        }, function () { document.fonts.delete(face); /* the system's letters do too */ });
+        const changed = function () { if (Letters.pen) Arrivals.push('letters_changed'); };
+        const add = function () {
+            const face = new FontFace('Tarebench', HEAPU8.slice(at, at + size).buffer, { weight: String(weight) });
+            document.fonts.add(face);
+            if (face.status === 'loaded') return true; // most browsers have it ready at once
+            face.load().then(changed, function () { document.fonts.delete(face); /* the system's letters do too */ });
+            return false;
+        };
+        if (Letters.pen) add();
+        else setTimeout(function () { if (add()) changed(); }); // the first picture does not wait for it
     },
 
     // Thai, Lao, Khmer and Burmese write no spaces between words; the browser has their dictionaries.

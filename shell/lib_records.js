@@ -30,14 +30,24 @@ mergeInto(LibraryManager.library, {
             }
             return keys.sort();
         },
+        // Null where the browser keeps nothing. Where something is kept already it is not tried out: that takes a while.
+        kept: function () {
+            try {
+                const keys = Records.keys();
+                return keys.length > 0 || Records.usable() ? keys : null;
+            } catch (refused) {
+                return null;
+            }
+        },
         load: function (prefix) {
             Records.prefix = prefix;
             const first = !Records.seen;
             Records.seen = new Map();
-            if (!Records.usable()) {
+            const keys = Records.kept();
+            if (!keys) {
                 Arrivals.push('storage_refused');
             } else {
-                for (const key of Records.keys()) {
+                for (const key of keys) {
                     const text = localStorage.getItem(key);
                     Records.seen.set(key, text);
                     Arrivals.push('stored', { key, text });

@@ -67,7 +67,6 @@ void follow_preferences(App& app) {
     if (window.forced_colours) wishes.system = window.system;
     if (theme::apply(wishes)) {
         platform::fonts_changed();
-        letters::take_drawn();  // given with the texture
         text_lines::start_over();
         platform::set_page_letters(theme::letter_size(theme::Type::body),
                                    theme::letter_size(theme::Type::figure));
@@ -153,8 +152,10 @@ void escape(App& app, const platform::Event& event) {
         case Kind::copy_failed:
             tell(app, app.say("share.copy_failed"), true);
             break;
-        case Kind::context_lost:
         case Kind::context_restored:
+            letters::forget_taken();
+            [[fallthrough]];
+        case Kind::context_lost:
         case Kind::letters_changed:
             text_lines::start_over();
             app.undrawn = true;
@@ -243,11 +244,10 @@ void keep_beside(App& app, keeping::Loser loser) {
                             app.ui.sheet == Sheet::card || app.ui.sheet == Sheet::own;
     if (shows_mine) refresh_mine(app);
     const workspace::Recipe* recipe = open_recipe(app);
-    // Copied only when what it is made of changed: it is the largest thing there is.
-    if (const auto& own = recipe ? recipe->own : kNoOwn;
-        app.known.ingredients.empty() || app.known_own != own) {
-        app.known = catalogue::with_own(app.presets.catalogue, own);
-        app.known_own = own;
+    // Copied only when it must be: it is the largest thing there is.
+    if (const auto& own = recipe ? recipe->own : kNoOwn; app.laid_own != own) {
+        app.laid_own = own;
+        app.laid = own.empty() ? catalogue::Catalogue() : catalogue::with_own(app.presets.catalogue, own);
     }
     if (!recipe) {
         app.analysis.reset();
@@ -392,8 +392,8 @@ void step(bool draw) {
     if (app.kept_loaded) app.work.place = place_name(app.ui.screen);
     app.keeping.save_changes(app.work, platform::now_utc());
     if (app.ui.take_update > 0 && --app.ui.take_update == 0) load_update(app);
-    if (const letters::Rows rows = letters::take_drawn(); rows.count > 0)
-        platform::letters_drawn(rows.first, rows.count);
+    for (const letters::Part& part : letters::take_drawn())
+        platform::letters_drawn(part.x, part.y, part.width, part.height);
     if (draw && std::exchange(app.undrawn, false)) platform::draw(ImGui::GetDrawData());
     app.unsettled = frames >= kMostFramesAStep;
     if (app.unsettled || to_think(app)) platform::request_frame();

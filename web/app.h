@@ -88,9 +88,10 @@ struct App {
     std::vector<std::size_t> reading_entries;                         // of its items
     std::vector<std::size_t> reading_said;  // its first statements are these of the person
     std::optional<WeighView> weigh_view;
-    std::vector<catalogue::Ingredient> mine;  // own ingredients and made parts of this device
-    catalogue::Catalogue known;               // shipped, with the open recipe's own ingredients laid over
-    std::vector<catalogue::Ingredient> known_own;  // those
+    std::vector<catalogue::Ingredient> mine;      // own ingredients and made parts of this device
+    std::vector<catalogue::Ingredient> laid_own;  // the open recipe's own ingredients
+    catalogue::Catalogue laid;  // the shipped ones with those laid over, where there are any
+    const catalogue::Catalogue& known() const { return laid_own.empty() ? presets.catalogue : laid; }
     Undo<workspace::Recipe> undo;
     std::string undo_of;  // id of the recipe the steps belong to
     UiState ui;

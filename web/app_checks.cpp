@@ -51,11 +51,11 @@ std::string subject_name(const App& app, const finding::Finding& finding) {
     if (finding.line && app.analysed && *finding.line < app.analysed->formula.lines.size()) {
         const formula::Line& line = app.analysed->formula.lines[*finding.line];
         if (finding.subject.empty() || finding.subject == line.ingredient || finding.subject == line.name)
-            return workspace::display_name(app.known, line);
+            return workspace::display_name(app.known(), line);
     }
-    if (const auto* one = catalogue::find_ingredient(app.known, finding.subject)) return one->name;
-    if (const auto* one = catalogue::find_container(app.known, finding.subject)) return one->name;
-    if (const auto* one = catalogue::find_product(app.known, finding.subject)) return one->name;
+    if (const auto* one = catalogue::find_ingredient(app.known(), finding.subject)) return one->name;
+    if (const auto* one = catalogue::find_container(app.known(), finding.subject)) return one->name;
+    if (const auto* one = catalogue::find_product(app.known(), finding.subject)) return one->name;
     return finding.subject;
 }
 

@@ -34,7 +34,7 @@ const result::Result<cost::Cost>& cost_of(App& app) {
         app.cost = app.analysis->batch.error();
     else
         app.cost = cost::of({recipe.formula, *app.analysis->percents, any ? &*app.analysis->batch : nullptr,
-                             app.known, app.work.open},
+                             app.known(), app.work.open},
                             app.costed_with);
     return *app.cost;
 }
@@ -47,7 +47,7 @@ std::optional<cost::PerHead> per_head(App& app) {
     if (!app.per_head)
         app.per_head =
             workshop::per_head({recipe.formula, recipe.steps, recipe.batch, recipe.product}, app.work.open,
-                               app.workshop_with, *made, app.known, app.costed_with);
+                               app.workshop_with, *made, app.known(), app.costed_with);
     return *app.per_head ? std::optional(**app.per_head) : std::nullopt;
 }
 

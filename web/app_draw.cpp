@@ -180,14 +180,14 @@ std::string screen_title(App& app, const ScreenRow& row) {
 std::string sheet_title(App& app, const SheetRow& row) {
     const workspace::Recipe* recipe = open_recipe(app);
     if (row.sheet == Sheet::line && recipe && app.ui.line < recipe->formula.lines.size())
-        return workspace::display_name(app.known, recipe->formula.lines[app.ui.line]);
+        return workspace::display_name(app.known(), recipe->formula.lines[app.ui.line]);
     if (row.sheet == Sheet::card || row.sheet == Sheet::own) {
         formula::Line line;
         line.ingredient = row.sheet == Sheet::card ? app.ui.card : app.ui.own;
         for (const catalogue::Ingredient& mine : app.mine)
             if (mine.id == line.ingredient && !(row.sheet == Sheet::card && app.ui.card_of_recipe))
                 return mine.name.empty() ? mine.id : mine.name;
-        return workspace::display_name(app.known, line);
+        return workspace::display_name(app.known(), line);
     }
     if (row.sheet == Sheet::version && workspace::find_version(app.work, app.ui.versions.version))
         return version_name(app, app.ui.versions.version);

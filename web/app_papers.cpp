@@ -15,7 +15,7 @@ const result::Result<workshop::Workshop>& workshop_of(App& app) {
     const workspace::Recipe& recipe = *app.analysed;
     app.workshop_with = app.work.settings.workshop;
     app.workshop = workshop::of({recipe.formula, recipe.steps, recipe.batch, recipe.product},
-                                app.workshop_with, app.known);
+                                app.workshop_with, app.known());
     return *app.workshop;
 }
 
@@ -52,7 +52,7 @@ std::string file_stem(const std::string& title) {
 }
 
 result::Result<std::string> handout(App& app, std::size_t copies) {
-    documents::Handout made = documents::handout_of(*app.analysis, app.known, checks(app));
+    documents::Handout made = documents::handout_of(*app.analysis, app.known(), checks(app));
     made.before = link_address(app, "");
     made.from = app.work.settings.maker.name;
     made.copies = copies;
@@ -79,15 +79,15 @@ result::Result<std::string> html_of(App& app, Paper paper) {
         case Paper::handouts:
             return handout(app, static_cast<std::size_t>(settings.workshop.people));
         case Paper::shopping_list:
-            return documents::shopping_list(*app.analysed, *app.analysis, app.known, settings.workshop.packs,
-                                            app.words);
+            return documents::shopping_list(*app.analysed, *app.analysis, app.known(),
+                                            settings.workshop.packs, app.words);
         case Paper::test_print:
             return documents::test_print(settings.label_sheet.value_or(label_sheet::Sheet{}),
                                          label_paper(app).round, app.words);
         case Paper::workshop: {
             const auto& made = workshop_of(app);
             if (!made) return made.error();
-            return documents::workshop(*app.analysed, settings.workshop, *made, app.known,
+            return documents::workshop(*app.analysed, settings.workshop, *made, app.known(),
                                        checks(app).cautions, app.words, per_head(app));
         }
         case Paper::batch_record:
@@ -96,7 +96,7 @@ result::Result<std::string> html_of(App& app, Paper paper) {
         case Paper::batch_sheet:
             break;
     }
-    return documents::batch_sheet(*app.analysed, *app.analysis, app.known, app.words, app.analysed_on);
+    return documents::batch_sheet(*app.analysed, *app.analysis, app.known(), app.words, app.analysed_on);
 }
 
 constexpr const char* kFiles[] = {"-batch",    "-labels",   "-card",       "-assessor", "-handout",

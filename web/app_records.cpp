@@ -46,7 +46,7 @@ void write_record(App& app) {
     const workspace::Recipe* recipe = open_recipe(app);
     if (!recipe || !app.analysis || !app.analysis->batch) return;
     const RecordsIn& in = app.ui.records;
-    record::Record record = workspace::record_of(*recipe, app.work.open, *app.analysis->batch, app.known);
+    record::Record record = workspace::record_of(*recipe, app.work.open, *app.analysis->batch, app.known());
     record.number = in.number;
     record.day = in.day;
     record.who = in.who;

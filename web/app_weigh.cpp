@@ -20,7 +20,7 @@ void weigh(App& app) {
     if (!recipe || !app.analysis) return;
     if (!weighing(app)) {
         if (!app.analysis->batch) return tell(app, words::say(app.words, app.analysis->batch.error()), true);
-        auto plan = workspace::plan_of(*recipe, *app.analysis->batch, app.known, app.analysed_on);
+        auto plan = workspace::plan_of(*recipe, *app.analysis->batch, app.known(), app.analysed_on);
         if (!plan) return tell(app, words::say(app.words, plan.error()), true);
         const std::string id = app.work.open;
         workspace::begin_weigh_out(app.work, new_id(), id, std::move(plan).value(), platform::now_utc());
@@ -180,7 +180,7 @@ void record_weighing(App& app) {
     if (!kept) return;
     const std::string day = platform::today();
     const auto filed =
-        workspace::finish_weigh_out(app.work, std::string(kept->id), app.known,
+        workspace::finish_weigh_out(app.work, std::string(kept->id), app.known(),
                                     {day, app.work.settings.maker.name, new_id(), new_id(), new_id(),
                                      app.say("weigh.version_name", {{"day", day}}), platform::now_utc()});
     if (!filed) return tell(app, words::say(app.words, filed.error()), true);

@@ -6,13 +6,13 @@
 // platform_web.cpp sets what it needs itself. (The library's example page in tests/bench keeps the backend as
 // it is.)
 // And but for the letters' texture: it is white, only its opacity differs, so it goes over in two bytes a
-// pixel instead of four; and later, what of it was drawn since.
+// pixel instead of four; and of it only what was drawn since the last time.
 #include <GLES2/gl2.h>
 
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
-#include <memory>
+#include <vector>
 
 #include "imgui.h"
 
@@ -57,54 +57,55 @@ GLboolean enabled_as_new(GLenum) {
     return GL_FALSE;
 }
 
-int height_given = 0;
-
-// White, and how much of it: a byte each.
-void give_rows(const ImFontAtlas& atlas, int first, int count) {
-    const auto width = static_cast<std::size_t>(atlas.TexWidth);
-    const std::size_t pixels = width * static_cast<std::size_t>(count);
-    const unsigned char* from = atlas.TexPixelsAlpha8 + width * static_cast<std::size_t>(first);
-    const std::unique_ptr<std::uint16_t[]> white(new std::uint16_t[pixels]);
-    for (std::size_t i = 0; i < pixels; ++i)
-        white[i] = static_cast<std::uint16_t>(0xFF | from[i] << 8);
-    glTexSubImage2D(GL_TEXTURE_2D, 0, 0, first, atlas.TexWidth, count, GL_LUMINANCE_ALPHA, GL_UNSIGNED_BYTE,
-                    white.get());
+// A shader that is not as the browser wants it draws nothing, asked or not: the backend would only write a
+// line that nobody reads.
+void went_well(GLuint, GLenum what, GLint* answer) {
+    *answer = what == GL_INFO_LOG_LENGTH ? 0 : GL_TRUE;
 }
 
-// A new texture is empty: given is what is drawn in it.
-void give_all(const ImFontAtlas& atlas) {
-    height_given = atlas.TexHeight;
-    glTexImage2D(GL_TEXTURE_2D, 0, GL_LUMINANCE_ALPHA, atlas.TexWidth, atlas.TexHeight, 0, GL_LUMINANCE_ALPHA,
-                 GL_UNSIGNED_BYTE, nullptr);
-    std::size_t end = static_cast<std::size_t>(atlas.TexWidth) * static_cast<std::size_t>(atlas.TexHeight);
-    while (end > 0 && atlas.TexPixelsAlpha8[end - 1] == 0)
-        --end;
-    give_rows(atlas, 0, (static_cast<int>(end) + atlas.TexWidth - 1) / atlas.TexWidth);
-}
+int height_given = 0;  // of the letters' texture; 0 while it has no pixels
 
 }  // namespace
 
 #define glGetIntegerv as_new
 #define glIsEnabled enabled_as_new
+#define glGetShaderiv went_well
+#define glGetProgramiv went_well
 // Where it asks for the pixels, and where it hands them over.
 #define GetTexDataAsRGBA32(pixels, width, height) IsBuilt(), *(pixels) = nullptr, *(width) = *(height) = 0
-#define glTexImage2D(target, level, kept_as, width, height, border, format, type, pixels) give_all(*io.Fonts)
+#define glTexImage2D(target, level, kept_as, width, height, border, format, type, pixels) height_given = 0
 #define sscanf read_version
 #include "imgui_impl_opengl3.cpp"
 #undef glTexImage2D
 #undef sscanf
+#undef glGetShaderiv
+#undef glGetProgramiv
 
 namespace platform {
 
-void letters_drawn(int first_row, int rows) {  // declared in platform.h
+// White, and how much of it: a byte each.
+void letters_drawn(int x, int y, int width, int height) {  // declared in platform.h
     const ImGui_ImplOpenGL3_Data* backend = ImGui_ImplOpenGL3_GetBackendData();
     if (backend == nullptr || backend->FontTexture == 0) return;
     const ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
     glBindTexture(GL_TEXTURE_2D, backend->FontTexture);
-    if (atlas.TexHeight != height_given)
-        give_all(atlas);
-    else
-        give_rows(atlas, first_row, rows);
+    if (atlas.TexHeight != height_given) {
+        height_given = atlas.TexHeight;
+        glTexImage2D(GL_TEXTURE_2D, 0, GL_LUMINANCE_ALPHA, atlas.TexWidth, atlas.TexHeight, 0,
+                     GL_LUMINANCE_ALPHA, GL_UNSIGNED_BYTE, nullptr);
+    }
+    std::vector<std::uint16_t> white(static_cast<std::size_t>(width) * static_cast<std::size_t>(height));
+    std::uint16_t* to = white.data();
+    for (int row = y; row < y + height; ++row) {
+        const unsigned char* from =
+            atlas.TexPixelsAlpha8 + static_cast<std::ptrdiff_t>(row) * atlas.TexWidth + x;
+        for (int i = 0; i < width; ++i)
+            *to++ = static_cast<std::uint16_t>(0xFF | from[i] << 8);
+    }
+    glPixelStorei(GL_UNPACK_ALIGNMENT, sizeof(std::uint16_t));
+    glTexSubImage2D(GL_TEXTURE_2D, 0, x, y, width, height, GL_LUMINANCE_ALPHA, GL_UNSIGNED_BYTE,
+                    white.data());
+    glPixelStorei(GL_UNPACK_ALIGNMENT, 4);  // as it was
     glBindTexture(GL_TEXTURE_2D, 0);
 }
 

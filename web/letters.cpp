@@ -20,8 +20,11 @@
 namespace letters {
 namespace {
 
-constexpr int kFirstHeight = 256, kMostHeight = 4096;  // of the texture; old phones take none higher
-constexpr int kApart = 1;                              // pixels between two letters
+// Of the texture; old phones take none higher. The first is what a screen or two need: of finer letters,
+// twice that.
+constexpr int kFirstHeight = 256, kMostHeight = 4096;
+constexpr float kFine = 2.5f;  // pixels a point
+constexpr int kApart = 1;      // pixels between two letters
 
 struct Face {  // how a font's letters are drawn
     stbtt_fontinfo info{};
@@ -29,13 +32,14 @@ struct Face {  // how a font's letters are drawn
     int oversampled = 1;
 };
 struct Row {
-    int top, height, taken;
+    int top, height;
+    int used = 0;   // from the left
+    int taken = 0;  // of that, see take_drawn()
 };
 struct State {
     std::vector<Face> faces;  // as the atlas's fonts
     std::vector<Row> rows;
     int next_row = 0;
-    Rows drawn;
     int grown = 0;
 };
 State state;
@@ -55,13 +59,6 @@ Box box_of(const Face& face, int glyph) {
     return box;
 }
 
-void rows_drawn(int first, int count) {
-    Rows& all = state.drawn;
-    const int end = std::max(all.count > 0 ? all.first + all.count : 0, first + count);
-    all.first = all.count > 0 ? std::min(all.first, first) : first;
-    all.count = end - all.first;
-}
-
 void set_height(ImFontAtlas& atlas, int height) {
     const auto bytes = [&](int rows) {
         return static_cast<std::size_t>(atlas.TexWidth) * static_cast<std::size_t>(rows);
@@ -74,7 +71,7 @@ void set_height(ImFontAtlas& atlas, int height) {
     atlas.TexPixelsAlpha8 = pixels;
     atlas.TexHeight = height;
     atlas.TexUvScale = {1.0f / static_cast<float>(atlas.TexWidth), 1.0f / static_cast<float>(height)};
-    rows_drawn(0, height);
+    forget_taken();
     state.grown += 1;
 }
 
@@ -101,7 +98,7 @@ Place place(ImFontAtlas& atlas, int width, int height) {
     height += kApart;
     Row* best = nullptr;
     for (Row& row : state.rows)
-        if (row.height >= height && row.height * 3 <= height * 4 && row.taken + width <= atlas.TexWidth &&
+        if (row.height >= height && row.height * 3 <= height * 4 && row.used + width <= atlas.TexWidth &&
             (best == nullptr || row.height < best->height))
             best = &row;
     if (best == nullptr) {
@@ -109,13 +106,12 @@ Place place(ImFontAtlas& atlas, int width, int height) {
             if (atlas.TexHeight >= kMostHeight) return {};
             grow(atlas);
         }
-        state.rows.push_back({state.next_row, height, 0});
+        state.rows.push_back({state.next_row, height});
         best = &state.rows.back();
         state.next_row += height;
     }
-    const Place found{best->taken, best->top};
-    best->taken += width;
-    rows_drawn(found.y, height);
+    const Place found{best->used, best->top};
+    best->used += width;
     return found;
 }
 
@@ -174,7 +170,8 @@ void build(ImFontAtlas& atlas) {
     state = {};
     state.grown = grown;
     atlas.TexWidth = atlas.TexDesiredWidth;
-    set_height(atlas, kFirstHeight);
+    const bool fine = !atlas.ConfigData.empty() && atlas.ConfigData[0].RasterizerDensity >= kFine;
+    set_height(atlas, fine ? 2 * kFirstHeight : kFirstHeight);
     for (ImFont* font : atlas.Fonts) {
         const ImFontConfig& config = *font->ConfigData;
         const auto* data = static_cast<const unsigned char*>(config.FontData);
@@ -211,8 +208,17 @@ void need(ImFont& font, std::string_view words) {
     }
 }
 
-Rows take_drawn() {
-    return std::exchange(state.drawn, {});
+std::vector<Part> take_drawn() {
+    std::vector<Part> parts;
+    for (Row& row : state.rows)
+        if (const int from = std::exchange(row.taken, row.used); from < row.used)
+            parts.push_back({from, row.top, row.used - from, row.height});
+    return parts;
+}
+
+void forget_taken() {
+    for (Row& row : state.rows)
+        row.taken = 0;
 }
 
 int grown() {

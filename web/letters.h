@@ -5,6 +5,7 @@
 #pragma once
 
 #include <string_view>
+#include <vector>
 
 #include "imgui.h"
 
@@ -17,11 +18,12 @@ void build(ImFontAtlas& atlas);
 // twice as high: what was drawn in the frame until then has moved, and the next frame puts it right.
 void need(ImFont& font, std::string_view words);
 
-// What was drawn since the last call; no rows where nothing was. All where the texture is another.
-struct Rows {
-    int first = 0, count = 0;
+// Where the texture was drawn in since the last call. All that was ever drawn, where the texture is another.
+struct Part {
+    int x = 0, y = 0, width = 0, height = 0;
 };
-Rows take_drawn();
+std::vector<Part> take_drawn();
+void forget_taken();  // all of it is to be taken again
 
 int grown();  // how often the texture became another: what was drawn before lies elsewhere in it
 

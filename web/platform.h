@@ -105,9 +105,9 @@ std::string today();              // 2026-11-25, local
 std::uint64_t chance();           // for ids
 
 // drawing
-void draw(ImDrawData* data);                  // clears to the data's own background and draws
-void fonts_changed();                         // the font atlas was rebuilt
-void letters_drawn(int first_row, int rows);  // the texture of its letters changed there, or is another
+void draw(ImDrawData* data);                              // clears to the data's own background and draws
+void fonts_changed();                                     // the font atlas was rebuilt
+void letters_drawn(int x, int y, int width, int height);  // the texture of its letters changed there
 void set_page_colours(
     bool dark, std::uint32_t background_rgb, std::uint32_t ink_rgb, std::uint32_t field_rgb,
     std::uint32_t accent_rgb);  // for the page around, the native field and the browser's bar

@@ -125,7 +125,7 @@ void fonts_changed() {
     host().font_changes += 1;
 }
 
-void letters_drawn(int, int) {}
+void letters_drawn(int, int, int, int) {}
 
 // Each letter as wide as most are, wide ones twice that: the same on every machine.
 namespace {

@@ -43,7 +43,7 @@ bool preview(app::App& app, const workspace::Recipe& recipe,
             item.role = mirror::Role::item;
             mirror::open(item);
             widget::RowSpec row;
-            row.title = workspace::display_name(app.known, recipe.formula.lines[change.line]);
+            row.title = workspace::display_name(app.known(), recipe.formula.lines[change.line]);
             row.under = app.say("adjust.change", {{"from", figure(app, change.from.grid)},
                                                   {"to", figure(app, change.to.grid)}});
             row.plain = true;
@@ -77,7 +77,7 @@ void firmness(app::App& app) {
     const workspace::Recipe* recipe = app::open_recipe(app);
     if (!recipe) return app::close_sheet(app);
     int& steps = app.ui.wish.steps;
-    const auto at = [&](int wanted) { return adjustment::firmer(recipe->formula, app.known, wanted); };
+    const auto at = [&](int wanted) { return adjustment::firmer(recipe->formula, app.known(), wanted); };
     widget::text(kit, app.say("adjust.firmness_about"), theme::Type::small, widget::Ink::soft);
     widget::gap(10);
     int step = 0;
@@ -106,7 +106,7 @@ void give_way(app::App& app) {
     app::Wish& wish = app.ui.wish;
 
     widget::NumberSpec spec;
-    spec.name = app.say("adjust.new_percent", {{"name", workspace::display_name(app.known, lines[at])}});
+    spec.name = app.say("adjust.new_percent", {{"name", workspace::display_name(app.known(), lines[at])}});
     spec.unit = "%";
     spec.read = typed::percent;
     spec.large = true;
@@ -119,7 +119,7 @@ void give_way(app::App& app) {
     widget::text(kit, app.say("adjust.give_way_about"), theme::Type::small, widget::Ink::soft);
     for (std::size_t i = 0; i < lines.size(); ++i) {
         if (i == at || lines[i].locked) continue;
-        if (widget::tick(kit, "giver_" + std::to_string(i), workspace::display_name(app.known, lines[i]),
+        if (widget::tick(kit, "giver_" + std::to_string(i), workspace::display_name(app.known(), lines[i]),
                          wish.givers.count(i) > 0)) {
             if (!wish.givers.erase(i)) wish.givers.insert(i);
             app.ui.again = true;
@@ -139,7 +139,7 @@ void fit_amount(app::App& app) {
     widget::gap(10);
     widget::NumberSpec spec;
     spec.name = app.say("adjust.amount",
-                        {{"name", workspace::display_name(app.known, recipe->formula.lines[app.ui.line])}});
+                        {{"name", workspace::display_name(app.known(), recipe->formula.lines[app.ui.line])}});
     spec.unit = "g";
     spec.read = typed::mass;
     spec.hint = "0";

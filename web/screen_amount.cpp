@@ -115,7 +115,7 @@ void from_stock(app::App& app, const workspace::Recipe& recipe, batch::Request& 
         widget::gap(8);
         ImGui::PushID(key.c_str());
         widget::NumberSpec spec;
-        spec.name = app.say("batch.stock_of", {{"name", workspace::display_name(app.known, line)}});
+        spec.name = app.say("batch.stock_of", {{"name", workspace::display_name(app.known(), line)}});
         spec.unit = "g";
         spec.read = typed::mass_or_none;
         spec.may_be_empty = true;

@@ -71,11 +71,11 @@ void in_amounts(app::App& app) {
         ImGui::PushID(static_cast<int>(i));
         widget::gap(10);
         widget::NumberSpec spec;
-        spec.label = writing::set_apart(workspace::display_name(app.known, line));
+        spec.label = writing::set_apart(workspace::display_name(app.known(), line));
         if (percents)
             spec.label += " \xC2\xB7 " +
                           app.say("amounts.is", {{"percent", words::figure(app.words, (*percents)[i].grid)}});
-        spec.name = app.say("amounts.of", {{"name", workspace::display_name(app.known, line)}});
+        spec.name = app.say("amounts.of", {{"name", workspace::display_name(app.known(), line)}});
         spec.unit = in.parts ? "" : "g";
         spec.read = in.parts ? read_parts : typed::mass_or_none;
         spec.may_be_empty = true;

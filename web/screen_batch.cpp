@@ -117,7 +117,7 @@ std::string place_words(const app::App& app, const batch::Line& one) {
 void weigh_line(app::App& app, const workspace::Recipe& recipe, const batch::Line& one) {
     kit::Kit& kit = app.kit;
     const theme::Colours& c = theme::colours();
-    const std::string name = workspace::display_name(app.known, recipe.formula.lines[one.line]);
+    const std::string name = workspace::display_name(app.known(), recipe.formula.lines[one.line]);
     const std::string figure = words::figure_fixed(app.words, one.grams.grid, places_of(one.place.division));
     std::string under =
         app.say("batch.percent", {{"percent", words::figure_fixed(app.words, one.actual.grid, 2)}});
@@ -226,12 +226,12 @@ void mixes(app::App& app, const workspace::Recipe& recipe) {
     kit::Kit& kit = app.kit;
     for (const remedy::Ahead& ahead : app.analysis->ahead) {
         const std::string& id = recipe.formula.lines[ahead.line].ingredient;
-        const catalogue::Ingredient* mix = catalogue::find_ingredient(app.known, id);
+        const catalogue::Ingredient* mix = catalogue::find_ingredient(app.known(), id);
         if (!mix || mix->parts.size() != ahead.parts.size()) continue;
         std::string parts;
         for (std::size_t i = 0; i < ahead.parts.size(); ++i) {
             const catalogue::Ingredient* part =
-                catalogue::find_ingredient(app.known, mix->parts[i].ingredient);
+                catalogue::find_ingredient(app.known(), mix->parts[i].ingredient);
             parts += (i == 0 ? "" : ", ") +
                      app.say("batch.mix_part",
                              {{"name", part && !part->name.empty() ? part->name : mix->parts[i].ingredient},
@@ -252,7 +252,7 @@ void take_remedy(app::App& app, workspace::Recipe& recipe, const remedy::Remedy&
     while (name.size() > formula::kMostNameBytes ||
            (!name.empty() && (name.back() & 0xC0) == 0x80 && name.size() == formula::kMostNameBytes))
         name.pop_back();
-    const auto taken = remedy::take(recipe, one, app.known, name);
+    const auto taken = remedy::take(recipe, one, app.known(), name);
     if (!taken) return app::tell(app, words::say(app.words, taken.error()), true);
     app.undo.deed_done();
     recipe = *taken;
@@ -274,13 +274,13 @@ bool is_of_batch(finding::Code code) {
 void batch_findings(app::App& app, workspace::Recipe& recipe) {
     kit::Kit& kit = app.kit;
     const auto name_of = [&](std::size_t line) {
-        return workspace::display_name(app.known, recipe.formula.lines[line]);
+        return workspace::display_name(app.known(), recipe.formula.lines[line]);
     };
     const remedy::Remedy* pressed = nullptr;
     for (const finding::Finding& one : app.analysis->findings) {
         if (!is_of_batch(one.code)) continue;
         widget::gap(8);
-        const catalogue::Ingredient* known = catalogue::find_ingredient(app.known, one.subject);
+        const catalogue::Ingredient* known = catalogue::find_ingredient(app.known(), one.subject);
         const std::string name = one.line                        ? name_of(*one.line)
                                  : known && !known->name.empty() ? known->name
                                                                  : one.subject;
@@ -356,7 +356,7 @@ void stock_left(app::App& app) {
     for (const bool first : {true, false})
         for (const batch::Supply& supply : app.analysis->batch->reach->supplies) {
             if (!supply.have || supply.first_out != first) continue;
-            const catalogue::Ingredient* known = catalogue::find_ingredient(app.known, supply.ingredient);
+            const catalogue::Ingredient* known = catalogue::find_ingredient(app.known(), supply.ingredient);
             widget::gap(4);
             widget::text(app.kit,
                          app.say(first ? "batch.stock_out" : "batch.stock_left",

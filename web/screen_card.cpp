@@ -121,7 +121,7 @@ void figures(const Card& card) {
             value += " " + app.say("card.at_c", {{"c", card.figure(*density.value.temp_c_grid)}});
         card.fact("card.density", value,
                   one.own ? own_source(app, one) : app::source_words(app, density.source, density.standing));
-    } else if (const density::Blend blend = density::of(one, app.known); blend.density.grid > 0) {
+    } else if (const density::Blend blend = density::of(one, app.known()); blend.density.grid > 0) {
         card.fact("card.density", app.say("card.g_per_ml", {{"range", card.figure(blend.density.grid)}}),
                   app.say("card.density_of_parts", {{"known", card.figure(blend.known.grid)}}));
     } else {
@@ -161,7 +161,7 @@ void made_of(const Card& card) {
             line.ingredient = one.parts[i].ingredient;
             ImGui::PushID(static_cast<int>(i));
             widget::row(app.kit, "part",
-                        {workspace::display_name(app.known, line), "",
+                        {workspace::display_name(app.known(), line), "",
                          app.say("card.percent", {{"range", card.figure(one.parts[i].percent.grid)}}), "",
                          false, true});
             ImGui::PopID();
@@ -197,7 +197,7 @@ const Ingredient* shown(app::App& app, const workspace::Recipe* recipe) {
         if (mine.id == app.ui.card) return &mine;
     if (const Ingredient* shipped = catalogue::find_ingredient(app.presets.catalogue, app.ui.card))
         return shipped;
-    return catalogue::find_ingredient(app.known, app.ui.card);
+    return catalogue::find_ingredient(app.known(), app.ui.card);
 }
 
 // What can be done with an entry of the recipe that is not the same as the person's own.

@@ -58,14 +58,14 @@ std::string container_called(const app::App& app, const std::string& id) {
 }
 
 std::string ingredient_called(const app::App& app, const std::string& key) {
-    const catalogue::Ingredient* one = catalogue::find_ingredient(app.known, key);
+    const catalogue::Ingredient* one = catalogue::find_ingredient(app.known(), key);
     return one && !one->name.empty() ? one->name : key;
 }
 
 std::string missing_words(const app::App& app, const cost::Missing& one) {
     std::string of = app.say("cost." + std::string(cost::name(one.kind)));
     if (one.kind == Kind::ingredients && one.at < app.analysed->formula.lines.size())
-        of = workspace::display_name(app.known, app.analysed->formula.lines[one.at]);
+        of = workspace::display_name(app.known(), app.analysed->formula.lines[one.at]);
     std::string what = one.what;
     if (one.kind == Kind::containers && one.why == cost::Why::no_price)
         what = container_called(app, one.what);
@@ -181,7 +181,7 @@ Leads by_line(app::App& app, const Cost& made) {
             ImGui::PushID(static_cast<int>(i));
             kept_rows::row(app.kit, "row", [&] {
                 const bool known = made.lines[i].known >= quantity::kHundred;
-                if (cost_row(app, "line", workspace::display_name(app.known, line),
+                if (cost_row(app, "line", workspace::display_name(app.known(), line),
                              app.grams(made.lines[i].grams), sum_words(app, made.lines[i].amount, known),
                              true))
                     asked = {true, Of::ingredient, what};

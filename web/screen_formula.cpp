@@ -100,7 +100,7 @@ void draw_line(app::App& app, const workspace::Recipe& recipe, std::size_t index
     item.id = widget::id_of("line");
     item.role = mirror::Role::item;
     mirror::open(item);
-    const std::string name = workspace::display_name(app.known, line);
+    const std::string name = workspace::display_name(app.known(), line);
     const std::string under = line_under(app, line);
     const ImVec2 start = ImGui::GetCursorScreenPos();
     const bool tight = theme::tight(kit.width);
@@ -265,7 +265,7 @@ void deeds(app::App& app, const workspace::Recipe& recipe,
         app.undo.deed_done();
         changed = formula::add_phase(recipe.formula, {id, std::nullopt, std::nullopt});
     }
-    if (adjustment::firmer(recipe.formula, app.known, 0).ok() &&
+    if (adjustment::firmer(recipe.formula, app.known(), 0).ok() &&
         widget::button(kit, "firmness", app.say("adjust.firmness"), widget::Look::quiet)) {
         app.ui.wish = {};
         app::show(app, app::Sheet::firmness);

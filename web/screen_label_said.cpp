@@ -169,7 +169,7 @@ void ticks(app::App& app, const char* key, const std::vector<std::string>& ids,
     ImGui::PushID(key);
     for (const std::string& id : ids) {
         const auto at = std::find(list.begin(), list.end(), id);
-        const catalogue::Ingredient* one = catalogue::find_ingredient(app.known, id);
+        const catalogue::Ingredient* one = catalogue::find_ingredient(app.known(), id);
         if (!widget::tick(app.kit, id, one && !one->name.empty() ? one->name : id, at != list.end()))
             continue;
         if (at != list.end())
@@ -225,7 +225,7 @@ void label_colours(app::App& app) {
     };
     for (const formula::Line& line : app.analysed->formula.lines)
         add(held, line.ingredient);
-    for (const catalogue::Ingredient& one : app.known.ingredients)
+    for (const catalogue::Ingredient& one : app.known().ingredients)
         if (one.role == "colourant" && std::find(held.begin(), held.end(), one.id) == held.end())
             add(shades, one.id);
     widget::text(app.kit, app.say("label_ui.colours_about"), theme::Type::small, widget::Ink::soft);

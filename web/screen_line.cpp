@@ -26,7 +26,7 @@ void line(app::App& app) {
     std::optional<result::Result<formula::Formula>> changed;
     bool stay = false;
 
-    if (const catalogue::Ingredient* ingredient = catalogue::find_ingredient(app.known, line.ingredient)) {
+    if (const catalogue::Ingredient* ingredient = catalogue::find_ingredient(app.known(), line.ingredient)) {
         if (ingredient->usual_leave_on_percent) {
             const auto& usual = *ingredient->usual_leave_on_percent;
             widget::text(
@@ -44,7 +44,7 @@ void line(app::App& app) {
     }
     ceiling_of_line(app, at, true);
     held_on_line(app, at);
-    if (!line.ingredient.empty() && catalogue::find_ingredient(app.known, line.ingredient)) {
+    if (!line.ingredient.empty() && catalogue::find_ingredient(app.known(), line.ingredient)) {
         widget::RowSpec about;
         about.title = app.say("line.about");
         about.onward = true;
@@ -63,7 +63,7 @@ void line(app::App& app) {
         app.ui.search.clear();
         return app::show(app, app::Sheet::ingredient);
     }
-    const catalogue::Ingredient* known = catalogue::find_ingredient(app.known, line.ingredient);
+    const catalogue::Ingredient* known = catalogue::find_ingredient(app.known(), line.ingredient);
     if (known && swap::by_weight(known->role) && choice("swap_ui.open")) {
         app.ui.swap = {};
         app.ui.swap.of = line.ingredient;
@@ -132,8 +132,8 @@ void ingredient(app::App& app) {
         return workspace::own_of(*recipe, one.id) != nullptr;
     });
     catalogue::Catalogue laid;
-    if (!mine.empty()) laid = catalogue::with_own(app.known, mine);
-    const catalogue::Catalogue& offered = mine.empty() ? app.known : laid;
+    if (!mine.empty()) laid = catalogue::with_own(app.known(), mine);
+    const catalogue::Catalogue& offered = mine.empty() ? app.known() : laid;
     mirror::Node list;
     list.id = widget::id_of("found");
     list.role = mirror::Role::list;

@@ -48,7 +48,7 @@ std::string ingredient_name(const app::App& app, const std::string& id) {
     for (const catalogue::Ingredient& mine : app.mine)
         if (mine.id == id && !mine.name.empty()) return mine.name;
     const catalogue::Ingredient* known = catalogue::find_ingredient(app.presets.catalogue, id);
-    if (!known) known = catalogue::find_ingredient(app.known, id);
+    if (!known) known = catalogue::find_ingredient(app.known(), id);
     return known && !known->name.empty() ? known->name : id;
 }
 

@@ -87,7 +87,7 @@ void made_needs(app::App& app) {
     for (const workspace::Need& need : needs) {
         formula::Line line;
         line.ingredient = need.ingredient;
-        const std::string name = workspace::display_name(app.known, line);
+        const std::string name = workspace::display_name(app.known(), line);
         const bool can = !need.recipe.empty() && need.to_weigh > quantity::Mass{0};
         widget::row(kit, "need " + need.ingredient,
                     {name,

@@ -205,7 +205,7 @@ void parts(app::App& app, Ingredient& own) {
         ImGui::PushID(static_cast<int>(i));
         widget::row(
             kit, "part",
-            {workspace::display_name(app.known, line), "",
+            {workspace::display_name(app.known(), line), "",
              app.say("card.percent", {{"range", words::figure(app.words, own.parts[i].percent.grid)}}), "",
              false, true});
         ImGui::PopID();

@@ -65,7 +65,7 @@ std::string thing_name(const app::App& app) {
     }
     formula::Line line;
     line.ingredient = in.what;
-    return workspace::display_name(app.known, line);
+    return workspace::display_name(app.known(), line);
 }
 
 void begin_pack(app::App& app, std::optional<std::size_t> at) {

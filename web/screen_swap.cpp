@@ -18,7 +18,7 @@ namespace {
 using swap::StandIn;
 
 std::string stand_in_name(const app::App& app, const std::string& id) {
-    const catalogue::Ingredient* one = catalogue::find_ingredient(app.known, id);
+    const catalogue::Ingredient* one = catalogue::find_ingredient(app.known(), id);
     return one ? one->name : id;
 }
 
@@ -39,7 +39,7 @@ std::string stand_in_words(const app::App& app, const StandIn& one) {
             add(app.say("swap_ui.over", {{"name", stand_in_name(app, one.by_way_of)}}));
         add(app::source_words(app, one.source, one.standing));
     }
-    const catalogue::Ingredient* known = catalogue::find_ingredient(app.known, one.ingredient);
+    const catalogue::Ingredient* known = catalogue::find_ingredient(app.known(), one.ingredient);
     if (known && known->vegan == false) add(app.say("swap_ui.animal"));
     if (known && !known->own && !known->vegan) add(app.say("swap_ui.depends"));
     if (known && catalogue::has_trait(*known, "nut")) add(app.say("swap_ui.nut"));
@@ -78,7 +78,7 @@ void one_for_it(app::App& app, const workspace::Recipe& now, std::size_t line,
                 const std::vector<StandIn>& all) {
     app::SwapIn& in = app.ui.swap;
     for (const StandIn& one : all) {
-        const auto changed = swap::taken(now.formula, line, one, app.known);
+        const auto changed = swap::taken(now.formula, line, one, app.known());
         widget::RowSpec row;
         row.title = stand_in_name(app, one.ingredient);
         row.under = stand_in_words(app, one);
@@ -143,7 +143,7 @@ void nearest_of(app::App& app, const workspace::Recipe& now, std::size_t line,
         app.ui.again = true;
     }
     if (in.several.empty()) return;
-    const auto found = swap::nearest(now.formula, {line, in.several, in.others_move}, app.known);
+    const auto found = swap::nearest(now.formula, {line, in.several, in.others_move}, app.known());
     widget::gap(12);
     if (!found) return (void)with_the_swap(app, now, found.error());
     widget::text(kit, found->apart
@@ -184,7 +184,7 @@ void swaps(app::App& app) {
         bool any = false;
         for (std::size_t i = 0; i < now.formula.lines.size(); ++i) {
             const catalogue::Ingredient* one =
-                catalogue::find_ingredient(app.known, now.formula.lines[i].ingredient);
+                catalogue::find_ingredient(app.known(), now.formula.lines[i].ingredient);
             if (!one || !swap::by_weight(one->role)) continue;
             any = true;
             widget::RowSpec row;
@@ -211,7 +211,7 @@ void swaps(app::App& app) {
         app.ui.again = true;
         return;
     }
-    const std::vector<StandIn> all = swap::stand_ins(app.known, in.of);
+    const std::vector<StandIn> all = swap::stand_ins(app.known(), in.of);
     if (all.empty()) {
         widget::text(kit, app.say("swap_ui.none"), theme::Type::small, widget::Ink::soft);
         return;

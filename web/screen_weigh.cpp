@@ -38,7 +38,7 @@ std::string phase_title(const app::App& app, const formula::Phase& phase) {
 std::string reason_words(const app::App& app, const weighed::Reason& reason) {
     static constexpr const char* kWhy[] = {"weigh.why_melts", "weigh.why_clear", "weigh.why_emulsion",
                                            "weigh.why_flash", "weigh.why_sensitive"};
-    const catalogue::Ingredient* one = catalogue::find_ingredient(app.known, reason.ingredient);
+    const catalogue::Ingredient* one = catalogue::find_ingredient(app.known(), reason.ingredient);
     std::string text =
         app.say(kWhy[static_cast<int>(reason.why)], {{"name", one ? one->name : reason.ingredient},
                                                      {"c", words::figure(app.words, reason.c.value_or(0))}});
@@ -60,7 +60,7 @@ void phase_head(app::App& app, const workspace::KeptWeighOut& kept, const weigh_
         for (std::size_t line = 0; line < plan.lines.size(); ++line)
             begun = begun || (plan.lines[line].phase == id && standing.rows[line].poured > quantity::Mass{});
         if (begun) break;
-        if (const auto reason = weighed::reason_of(kept.recipe.formula, i, app.known))
+        if (const auto reason = weighed::reason_of(kept.recipe.formula, i, app.known()))
             widget::text(kit, reason_words(app, *reason), theme::Type::small, widget::Ink::soft);
         if (weighed::is_hot(phase)) {
             widget::gap(6);

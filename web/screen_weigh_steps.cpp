@@ -84,7 +84,7 @@ void weigh_steps(app::App& app) {
     weigh_timers(app);
     widget::heading(kit, 2, app.say("weigh.bench_order"));
     widget::text(kit, app.say("weigh.bench_order_about"), theme::Type::small, widget::Ink::soft);
-    for (const std::string_view step : weighed::bench_order(kept.recipe.formula, app.known))
+    for (const std::string_view step : weighed::bench_order(kept.recipe.formula, app.known()))
         tick_step(app, std::string(step), app.say(step));
     if (kept.recipe.steps.empty()) return;
     widget::gap(14);

@@ -156,7 +156,7 @@ void packs(app::App& app, const ::workshop::Workshop& made) {
     for (const ::workshop::Total& one : made.totals)
         kept_rows::row(kit, "pack" + std::to_string(one.line), [&] {
             const formula::Line& line = app.analysed->formula.lines[one.line];
-            const std::string name = workspace::display_name(app.known, line);
+            const std::string name = workspace::display_name(app.known(), line);
             widget::gap(10);
             widget::NumberSpec spec;
             spec.name = app.say("workshop_ui.pack_of", {{"name", name}});
