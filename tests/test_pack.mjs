@@ -199,6 +199,16 @@ const tests = {
         assert.equal(run.code, 1);
         assert.match(run.err, /boot/);
     },
+    'letters outside ASCII are written so in scripts and style, and refused in the page itself'() {
+        const spoken = { 'page.js': 'const createTarebench = () => "a\u2026b";', 'shell/style.css': 'p::after{content:"\u201c"}' };
+        assert.equal(pack(spoken).code, 0);
+        assert.doesNotMatch(result('tarebench.html'), /[^\0-\x7f]/);
+        assert.match(result('tarebench.html'), /content:"\\201c *"/i);
+        assert.match(unpacked('script').toString(), /a\\u2026b/);
+        const run = pack({ 'shell/index.html': files['shell/index.html'].replace('<body>', '<body>\u2026') }, 'refused');
+        assert.equal(run.code, 1);
+        assert.match(run.err, /ASCII/);
+    },
     'a page without a place for the policy is refused'() {
         const run = pack({ 'shell/index.html': files['shell/index.html'].replace('<!--CSP-->', '') }, 'refused');
         assert.equal(run.code, 1);

@@ -7,5 +7,5 @@ add_executable(unpacker ${CMAKE_SOURCE_DIR}/web/unpacker.c ${CMAKE_SOURCE_DIR}/w
 set_target_properties(unpacker PROPERTIES SUFFIX .wasm UNITY_BUILD OFF)
 target_include_directories(unpacker SYSTEM PRIVATE ${lzma_dir}/C)
 target_compile_definitions(unpacker PRIVATE Z7_LZMA_SIZE_OPT)  # a third smaller, and as fast
-target_compile_options(unpacker PRIVATE -Oz)
+target_compile_options(unpacker PRIVATE -Oz -mbulk-memory)  # what moves whole stretches, browsers have since 2021
 target_link_options(unpacker PRIVATE -Oz --no-entry -sALLOW_MEMORY_GROWTH=1 -sTOTAL_STACK=16KB -sINITIAL_MEMORY=128KB)
