@@ -334,6 +334,12 @@ bool settled(const App& app) {
            GImGui->InputEventsQueue.empty();
 }
 
+void save(App& app) {
+    if (app.kept_loaded) app.work.place = place_name(app.ui.screen);
+    app.keeping.save_changes(app.work, platform::now_utc());
+    if (app.ui.take_update > 0 && --app.ui.take_update == 0) load_update(app);
+}
+
 }  // namespace
 
 App& state() {
@@ -358,9 +364,10 @@ void step(bool draw) {
     App& app = state();
     if (platform::window().width <= 0) return;
     choose_words(app);  // before anything is told in them
-    bool happened = app.unsettled;
+    bool happened = app.unsettled, leaving = false;
     for (const platform::Event& event : platform::take_events()) {
         happened = happened || !only_moves(event);
+        leaving = leaving || event.kind == platform::Kind::hidden;
         receive(app, event);
     }
     touch::time_passes(platform::now_ms(), app.kit);
@@ -389,14 +396,13 @@ void step(bool draw) {
     platform::push_back_guard(app.ui.sheet != Sheet::none || app.kit.keypad.open() ||
                               app.ui.screen != Screen::book);
     platform::keep_awake(app.ui.screen == Screen::weigh && weighing(app));
-    if (app.kept_loaded) app.work.place = place_name(app.ui.screen);
-    app.keeping.save_changes(app.work, platform::now_utc());
-    if (app.ui.take_update > 0 && --app.ui.take_update == 0) load_update(app);
+    // What changed is seen first, and saved in the drawn step that follows; where the page is left, none may.
+    if (draw || leaving || !app.undrawn) save(app);
     for (const letters::Part& part : letters::take_drawn())
         platform::letters_drawn(part.x, part.y, part.width, part.height);
     if (draw && std::exchange(app.undrawn, false)) platform::draw(ImGui::GetDrawData());
     app.unsettled = frames >= kMostFramesAStep;
-    if (app.unsettled || to_think(app)) platform::request_frame();
+    if (app.unsettled || app.undrawn || to_think(app)) platform::request_frame();
 }
 
 workspace::Recipe* open_recipe(App& app) {

@@ -9,9 +9,8 @@ set(imgui_sources ${imgui_dir}/imgui.cpp ${imgui_dir}/imgui_draw.cpp ${imgui_dir
 set(imgui_backend ${imgui_dir}/backends/imgui_impl_opengl3.cpp)  # the page compiles it in web/backend_web.cpp
 add_library(imgui STATIC ${imgui_sources})
 if(EMSCRIPTEN AND NOT TAREBENCH_QUICK)
-    # Makes the triangles of every frame.
-    set_source_files_properties(${imgui_dir}/imgui_draw.cpp PROPERTIES COMPILE_OPTIONS -O2)
-    set_source_files_properties(${imgui_dir}/imgui.cpp PROPERTIES COMPILE_OPTIONS -Os)
+    # Makes every frame and its triangles.
+    set_source_files_properties(${imgui_dir}/imgui_draw.cpp ${imgui_dir}/imgui.cpp PROPERTIES COMPILE_OPTIONS -Os)
 endif()
 target_include_directories(imgui SYSTEM PUBLIC ${imgui_dir} ${imgui_dir}/backends)
 # The hooks of the library's test engine are ours (web/): the mirror and the tests read drawn items from them.

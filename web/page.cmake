@@ -18,12 +18,12 @@ if(NOT TAREBENCH_QUICK)
     # quarter of it. With -Os it is those that go by words; the page is as large.
     target_link_options(tarebench_page PRIVATE -Os)
     # Functions of one caller go into it unless they are long: browsers compile what is called, as a whole. Those that
-    # are little more than their own call go into every caller: a fifth fewer are then compiled at a start, and the page is smaller.
+    # are little more than their own call go into every caller. Both leave something to tidy up.
     target_link_options(tarebench_page PRIVATE
-        "-sBINARYEN_EXTRA_PASSES=--one-caller-inline-max-function-size=300,--always-inline-max-function-size=5")
+        "-sBINARYEN_EXTRA_PASSES=--one-caller-inline-max-function-size=300,--always-inline-max-function-size=5,-Os")
     # What every line of every frame goes through: a frame takes a quarter less.
     set_source_files_properties(web/backend_web.cpp web/letters.cpp web/mirror.cpp web/picture.cpp web/text_lines.cpp web/widget_field.cpp web/widget_press.cpp
-                                web/widget_text.cpp PROPERTIES COMPILE_OPTIONS -O2)
+                                web/widget_text.cpp PROPERTIES COMPILE_OPTIONS -Os)
 endif()
 foreach(library IN LISTS shell_libraries)
     target_link_options(tarebench_page PRIVATE "SHELL:--js-library ${library}")
