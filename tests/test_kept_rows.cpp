@@ -129,7 +129,7 @@ TEST_CASE_FIXTURE(FirstVisit, "kept rows: a step that only scrolls makes one fra
 TEST_CASE_FIXTURE(FirstVisit, "kept rows: a number changed out of sight is told at once") {
     workspace::Recipe recipe = many_lines::recipe(app.presets.catalogue, 30);
     open_recipe(app, recipe);
-    const std::string name = "Percent of " + workspace::display_name(app.known, recipe.formula.lines[20]);
+    const std::string name = "Percent of " + workspace::display_name(app.known(), recipe.formula.lines[20]);
     CHECK_FALSE(hand::field(name).visible);
     turn_wheel(30);
     hand::push(platform::Kind::node_input, hand::field(name).id, "4.25");
@@ -144,7 +144,7 @@ TEST_CASE_FIXTURE(FirstVisit, "kept rows: a button out of sight does what it say
     const workspace::Recipe recipe = many_lines::recipe(app.presets.catalogue, 30);
     open_recipe(app, recipe);
     turn_wheel(30);
-    const std::string name = workspace::display_name(app.known, recipe.formula.lines[25]);
+    const std::string name = workspace::display_name(app.known(), recipe.formula.lines[25]);
     CHECK_FALSE(hand::button(name).visible);
     hand::press(name);
     CHECK(app.ui.sheet == app::Sheet::line);

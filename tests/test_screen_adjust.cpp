@@ -45,7 +45,7 @@ TEST_CASE_FIXTURE(FirstVisit, "firmer by two steps is shown, then taken, then ta
     hand::press(app.say("adjust.firmer"));
     hand::press(app.say("adjust.firmer"));
     CHECK(percent_of(app, 0) == 200000);
-    CHECK(hand::reads(workspace::display_name(app.known, balm().formula.lines[0])));
+    CHECK(hand::reads(workspace::display_name(app.known(), balm().formula.lines[0])));
     hand::press(app.say("adjust.take"));
     CHECK(percent_of(app, 0) == 220000);
     CHECK(percent_of(app, 2) == 480000);
@@ -69,9 +69,9 @@ TEST_CASE_FIXTURE(FirstVisit, "a formula that does not add to 100 is brought the
 TEST_CASE_FIXTURE(FirstVisit, "one line changes and a chosen one gives way") {
     app::keep(app, balm());
     drawn();
-    const std::string wax = workspace::display_name(app.known, balm().formula.lines[0]);
-    const std::string shea = workspace::display_name(app.known, balm().formula.lines[1]);
-    const std::string oil = workspace::display_name(app.known, balm().formula.lines[2]);
+    const std::string wax = workspace::display_name(app.known(), balm().formula.lines[0]);
+    const std::string shea = workspace::display_name(app.known(), balm().formula.lines[1]);
+    const std::string oil = workspace::display_name(app.known(), balm().formula.lines[2]);
     hand::press(wax);
     hand::press(app.say("adjust.give_way"));
     hand::press(oil, mirror::Role::checkbox);  // ticked from the start, now not
@@ -86,7 +86,7 @@ TEST_CASE_FIXTURE(FirstVisit, "one line changes and a chosen one gives way") {
 TEST_CASE_FIXTURE(FirstVisit, "what the others cannot give is said and cannot be taken") {
     app::keep(app, balm());
     drawn();
-    const std::string wax = workspace::display_name(app.known, balm().formula.lines[0]);
+    const std::string wax = workspace::display_name(app.known(), balm().formula.lines[0]);
     hand::press(wax);
     hand::press(app.say("adjust.give_way"));
     hand::write(app.say("adjust.new_percent", {{"name", wax}}), "90");
@@ -97,7 +97,7 @@ TEST_CASE_FIXTURE(FirstVisit, "what the others cannot give is said and cannot be
 TEST_CASE_FIXTURE(FirstVisit, "the batch is made to fit an amount of one line") {
     app::keep(app, balm());
     drawn();
-    const std::string wax = workspace::display_name(app.known, balm().formula.lines[0]);
+    const std::string wax = workspace::display_name(app.known(), balm().formula.lines[0]);
     hand::press(wax);
     hand::press(app.say("adjust.fit"));
     hand::write(app.say("adjust.amount", {{"name", wax}}), "14");

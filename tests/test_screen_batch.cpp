@@ -134,7 +134,7 @@ TEST_CASE_FIXTURE(FirstVisit,
         REQUIRE(found != nullptr);
         const std::size_t line = found->line;
         const auto name_of = [&](std::size_t at) {
-            return workspace::display_name(app.known, recipe.formula.lines[at]);
+            return workspace::display_name(app.known(), recipe.formula.lines[at]);
         };
         const std::string oil = found->mix ? name_of(found->mix->oil) : "";
         const std::string label = remedy::say_short(app.words, *found, name_of(line), oil);

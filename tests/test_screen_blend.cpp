@@ -123,7 +123,8 @@ TEST_CASE_FIXTURE(FirstVisit,
     add_lot(app, "shea", "S-1", first.c_str());
     hand::push(platform::Kind::resized);
     hand::settle();
-    CHECK(reads("Until " + first + ": " + catalogue::find_ingredient(app.known, "shea")->name + ", lot S-1"));
+    CHECK(
+        reads("Until " + first + ": " + catalogue::find_ingredient(app.known(), "shea")->name + ", lot S-1"));
     CHECK(reads("At most, since not every day is known."));
     hand::write("Months to keep in hand", "1");
     CHECK_FALSE(reads("Until " + first));

@@ -78,7 +78,7 @@ TEST_CASE_FIXTURE(FirstVisit, "what is wrong is told first, with what to do and 
     const auto stop = std::find_if(nodes.begin(), nodes.end(),
                                    [](const Node& node) { return node.name.rfind("Stop: ", 0) == 0; });
     REQUIRE(stop != nodes.end());
-    const std::string name = workspace::display_name(app.known, recipe.formula.lines[0]);
+    const std::string name = workspace::display_name(app.known(), recipe.formula.lines[0]);
     hand::press("Lines");
     hand::write("Percent of " + name, "25");
     hand::press("Checks");
@@ -155,7 +155,8 @@ TEST_CASE_FIXTURE(
     hand::press("limonene");
     CHECK(app::open_recipe(app)->formula.lines[app.ui.line].hold == held);
     CHECK(hand::reads("It does."));
-    catalogue::Ingredient weaker = workspace::copy_of(*catalogue::find_ingredient(app.known, "sweet_orange"));
+    catalogue::Ingredient weaker =
+        workspace::copy_of(*catalogue::find_ingredient(app.known(), "sweet_orange"));
     weaker.name = "Orange, weaker";
     weaker.analysis = catalogue::LotAnalysis{"L2", "", "", {{"limonene", {{}, {{400000}}, {}}}}};
     app::add_own(app, weaker);

@@ -201,7 +201,7 @@ TEST_CASE_FIXTURE(FirstVisit, "a formula said in grams reads back percents, show
     hand::press(app.say("amounts.title"));
     REQUIRE(app.ui.sheet == Sheet::in_amounts);
     for (const formula::Line& line : before.formula.lines)
-        hand::write(app.say("amounts.of", {{"name", workspace::display_name(app.known, line)}}), "10");
+        hand::write(app.say("amounts.of", {{"name", workspace::display_name(app.known(), line)}}), "10");
     CHECK(opened(app).formula == before.formula);
     CHECK(hand::reads(app.say("amounts.total", {{"sum", std::to_string(10 * before.formula.lines.size())}})));
     hand::press(app.say("amounts.take"));
@@ -222,10 +222,10 @@ TEST_CASE_FIXTURE(FirstVisit, "parts are taken without a unit, and nothing but z
     hand::press(app.say("pasted_ui.parts"));
     const std::vector<formula::Line> lines = opened(app).formula.lines;
     for (const formula::Line& line : lines)
-        hand::write(app.say("amounts.of", {{"name", workspace::display_name(app.known, line)}}), "");
+        hand::write(app.say("amounts.of", {{"name", workspace::display_name(app.known(), line)}}), "");
     CHECK(hand::button(app.say("amounts.take")).disabled);
-    hand::write(app.say("amounts.of", {{"name", workspace::display_name(app.known, lines[0])}}), "3");
-    hand::write(app.say("amounts.of", {{"name", workspace::display_name(app.known, lines[1])}}), "1");
+    hand::write(app.say("amounts.of", {{"name", workspace::display_name(app.known(), lines[0])}}), "3");
+    hand::write(app.say("amounts.of", {{"name", workspace::display_name(app.known(), lines[1])}}), "1");
     CHECK_FALSE(hand::button(app.say("amounts.take")).disabled);
     CHECK(hand::reads(app.say("amounts.total_parts", {{"sum", "4"}})));
 }

@@ -181,7 +181,7 @@ inline void show_screen(app::App& app, Screen screen) {
     if (const workspace::Recipe* recipe = app::open_recipe(app); recipe && screen == Screen::swaps) {
         app.ui.swap = {};
         for (const formula::Line& line : recipe->formula.lines)
-            for (const swap::StandIn& one : swap::stand_ins(app.known, line.ingredient))
+            for (const swap::StandIn& one : swap::stand_ins(app.known(), line.ingredient))
                 if (app.ui.swap.of.empty()) app.ui.swap.of = line.ingredient, app.ui.swap.by = one.ingredient;
     }
     app::ReadingIn& in = app.ui.reading;
