@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "engine/writing.h"
+#include "imgui.h"
 
 namespace platform {
 
@@ -34,6 +35,7 @@ struct Host {
     std::map<std::uintptr_t, native::Line> lines;
     std::vector<std::string> words;
     int lines_drawn = 0, lines_measured = 0;
+    std::vector<unsigned char> letters;
     int drawn = 0, font_changes = 0, files_asked_for = 0, pages_saved = 0;
     int asked_to_keep = 0;
     bool back_guard = false, update_taken = false, awake = false, bell = false;
@@ -123,9 +125,21 @@ void draw(ImDrawData*) {
 
 void fonts_changed() {
     host().font_changes += 1;
+    host().letters.clear();
 }
 
-void letters_drawn(int, int, int, int) {}
+void letters_drawn(int x, int y, int width, int height) {
+    const ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
+    const auto at = [&](int row) {
+        return static_cast<std::size_t>(row) * static_cast<std::size_t>(atlas.TexWidth) +
+               static_cast<std::size_t>(x);
+    };
+    const auto size = static_cast<std::size_t>(atlas.TexWidth) * static_cast<std::size_t>(atlas.TexHeight);
+    if (host().letters.size() != size) host().letters.assign(size, 0);
+    for (int row = y; row < y + height; ++row)
+        std::copy_n(atlas.TexPixelsAlpha8 + at(row), width,
+                    host().letters.begin() + static_cast<std::ptrdiff_t>(at(row)));
+}
 
 // Each letter as wide as most are, wide ones twice that: the same on every machine.
 namespace {
@@ -371,6 +385,10 @@ void set_words(std::vector<std::string> words) {
 
 const std::map<std::uintptr_t, Line>& lines() {
     return host().lines;
+}
+
+std::vector<unsigned char>& letters() {
+    return host().letters;
 }
 
 int lines_drawn() {

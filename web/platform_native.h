@@ -45,6 +45,8 @@ void set_words(std::vector<std::string> words);  // that word_ends() knows; none
 const std::map<std::uintptr_t, Line>& lines();
 int lines_drawn();  // ever
 int lines_measured();
+// The letters' texture as a graphics card would have it, a byte a pixel; empty until some are handed over.
+std::vector<unsigned char>& letters();
 
 const std::string& mirror();  // what set_mirror() got last
 int mirrors();                // how many times
