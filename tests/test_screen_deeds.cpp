@@ -79,27 +79,6 @@ TEST_CASE_FIXTURE(FirstVisit, "taking a step back is for the recipe in sight, no
     CHECK(*app::open_recipe(app) == made);
 }
 
-TEST_CASE_FIXTURE(FirstVisit,
-                  "what a press changes is seen first, and saved in the drawn step that follows") {
-    const auto stored = platform::native::store();
-    hand::push(platform::Kind::node_click, hand::found(hand::see(Role::tab, "Stock"), "Stock").id);
-    app::step(false);
-    CHECK(app.ui.screen == Screen::stock);
-    CHECK(platform::native::store() == stored);
-    CHECK(platform::native::frame_wanted());
-    app::step(true);
-    CHECK(platform::native::store() != stored);
-}
-
-TEST_CASE_FIXTURE(FirstVisit, "what was changed is saved at once where the page is left") {
-    const auto stored = platform::native::store();
-    hand::push(platform::Kind::node_click, hand::found(hand::see(Role::tab, "Stock"), "Stock").id);
-    app::step(false);
-    hand::push(platform::Kind::hidden);
-    app::step(false);
-    CHECK(platform::native::store() != stored);
-}
-
 TEST_CASE_FIXTURE(FirstVisit, "the page opened again has the recipe, open, as it was left") {
     write_three_lines(app);
     const workspace::Recipe made = *app::open_recipe(app);

@@ -334,6 +334,7 @@ bool settled(const App& app) {
            GImGui->InputEventsQueue.empty();
 }
 
+// Then the page may be left for a newer one.
 void save(App& app) {
     if (app.kept_loaded) app.work.place = place_name(app.ui.screen);
     app.keeping.save_changes(app.work, platform::now_utc());
