@@ -96,6 +96,7 @@ struct Host {
     EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context = 0;
     bool lost = false;
     bool objects = false;  // the backend's shaders and texture are made
+    bool unseen = false;   // nothing is drawn now
     bool font_given = false, strong_font_given = false;
     std::uint32_t background = 0xF7F2E8;
     std::uint32_t colours[5] = {};
@@ -248,7 +249,7 @@ std::uint64_t chance() {
 
 void draw(ImDrawData* data) {
     Host& h = host();
-    if (h.lost || !h.objects || data->DisplaySize.x <= 0 || data->DisplaySize.y <= 0) return;
+    if (h.lost || !h.objects || h.unseen || data->DisplaySize.x <= 0 || data->DisplaySize.y <= 0) return;
     // Size times ratio is cut to whole pixels in the backend; a ratio such as 2.625 must not lose the last
     // one.
     data->FramebufferScale = {(static_cast<float>(h.pixels_x) + 0.25f) / data->DisplaySize.x,
@@ -474,8 +475,13 @@ EMSCRIPTEN_KEEPALIVE void platform_push(int kind, double x, double y, double tim
     platform::host().queue.push_back(std::move(event));
 }
 
-EMSCRIPTEN_KEEPALIVE void platform_step(int draw) {
-    if (platform::host().step) platform::host().step(draw != 0);
+// how: 0 and 1 are step(false) and step(true); 2 is like 1, but draws nothing, for who measures the rest.
+EMSCRIPTEN_KEEPALIVE void platform_step(int how) {
+    platform::Host& h = platform::host();
+    if (!h.step) return;
+    h.unseen = how == 2;
+    h.step(how != 0);
+    h.unseen = false;
 }
 
 // which: in the order of platform::SystemColours; all of them before platform_window()
